@@ -1,0 +1,79 @@
+import type { TableName } from "../columns.ts";
+
+/** Newest shape of what is stored; a ledger with a higher number is refused, never rewritten. */
+export const LEDGER_VERSION = 1;
+
+/** A cell (or row) that could not be taken over as it stands. `line` counts from 1 with the heading, `column` is as in the file. */
+export interface Reject {
+  readonly file: string;
+  readonly line: number;
+  readonly column: string;
+  readonly value: string;
+  readonly reason: string;
+}
+
+/** What became of one file: `rows_read = rows_new + rows_known + rows_to_fix + rows_dropped`. */
+export interface FileTally {
+  readonly file: string;
+  readonly bytes: number;
+  readonly sha256: string;
+  readonly tables: readonly TableName[];
+  readonly rows_read: number;
+  readonly rows_new: number;
+  readonly rows_known: number;
+  readonly rows_to_fix: number;
+  readonly rows_dropped: number;
+  /** A sentence when the whole file could not be read, else null. */
+  readonly unreadable: string | null;
+  /** What was dropped or put right, one sentence with its count each. */
+  readonly remarks: readonly string[];
+}
+
+export interface StoredTable {
+  readonly table: TableName;
+  readonly rows: number;
+  readonly bytes: number;
+  /** Of the stored (compressed) bytes, hex. */
+  readonly sha256: string;
+}
+
+/** One import: taken in whole or not at all. */
+export interface Batch {
+  readonly id: string;
+  /** 1, 2, 3 …: later imports win where a table keeps the newest row. */
+  readonly import_no: number;
+  readonly imported_at: string;
+  readonly origin: "demo" | "files" | "backup";
+  readonly ledger_version: number;
+  readonly files: readonly FileTally[];
+  readonly tables: readonly StoredTable[];
+}
+
+export interface NewBatch extends Omit<Batch, "id" | "import_no" | "ledger_version" | "tables"> {
+  readonly payloads: readonly { table: TableName; rows: number; stream: Uint8Array }[];
+  readonly rejects: readonly Reject[];
+}
+
+/**
+ * The durable list of imports. Nothing is written before it was read once without fault, and each write is one
+ * transaction that is on the disk when the promise resolves.
+ *
+ * @throws {LedgerFull} when the disk has no room; {LedgerNewer} when a later version of the app wrote it;
+ * {LedgerDamaged} when stored bytes do not match their checksum; {LedgerUnavailable} when the browser gives no storage
+ */
+export interface Ledger {
+  /** In import order. */
+  batches(): Promise<readonly Batch[]>;
+  /** Arrow IPC stream of one table of one batch, unpacked and checked. */
+  payload(batch: Batch, table: TableName): Promise<Uint8Array>;
+  rejects(): Promise<readonly Reject[]>;
+  append(batch: NewBatch): Promise<Batch>;
+  /** Takes one whole import back. */
+  remove(batch_id: string): Promise<void>;
+  clear(): Promise<void>;
+  setting(name: string): Promise<string | null>;
+  keepSetting(name: string, value: string | null): Promise<void>;
+  /** Calls back when another tab changed the ledger; returns the way to stop. */
+  onChange(callback: () => void): () => void;
+  close(): void;
+}
