@@ -1,0 +1,34 @@
+-- One row per ticket, with what the model list knows of the reel and the visit of the same serial before it.
+create or replace table visits as
+with known as (
+  select t.*, m.sealed, m.tier, m.new_price,
+    coalesce(t.reel_kind, m.reel_kind) as kind,
+    case
+      when t.outcome = 'waiting' then false
+      else t.finished_on is not null or t.labour_min is not null or t.outcome is not null
+    end as finished
+  from ledger.tickets t
+  left join models m on m.model = t.model and m.maker is not distinct from t.maker
+), in_order as (
+  select *,
+    lag(ticket_no) over reel as previous_ticket,
+    lag(received_on) over reel as previous_on,
+    row_number() over reel as nth
+  from known
+  window reel as (partition by maker, model, serial order by received_on, ticket_no)
+)
+select ticket_no, received_on, finished_on, finished, maker, model, kind as reel_kind, sealed, tier, new_price, serial,
+  case when serial is null then null else nth end as visit_no,
+  case when serial is null then null else previous_ticket end as previous_ticket,
+  case when serial is null then null else previous_on end as previous_on,
+  coalesce(months_since_service,
+    case when serial is null then null else date_diff('day', previous_on, received_on) / 30.4375 end) as months,
+  case
+    when months_since_service is not null then 'written'
+    when serial is not null and previous_on is not null then 'from the visit before'
+  end as months_from,
+  water, salt_days, use_days, rinse, came_in, coalesce(came_in_guessed, false) as came_in_guessed,
+  case when came_in = 'planned' then 'planned' when came_in is not null then 'complaint' end as opening,
+  job, complaint, technician, batch, labour_min, parts_wait_days, coalesce(warranty, false) as warranty, outcome,
+  labour_charge, parts_charge, note, import_no, source_file, source_line
+from in_order;
