@@ -1,0 +1,52 @@
+import { existsSync, readFileSync } from "node:fs";
+import { resolve } from "node:path";
+import { expect } from "vitest";
+
+/** One copied reference case: data, values computed elsewhere, and the tolerance they come with (SOURCE.md beside them). */
+export interface ReferenceCase {
+  rows: Record<string, string>[];
+  expected: { tolerance: Record<string, number>; values: Nested };
+}
+export interface Nested { [key: string]: Nested }
+
+const FOLDER = resolve(import.meta.dirname, "../reference");
+
+export function readRows(path: string): Record<string, string>[] {
+  const [heading = "", ...lines] = readFileSync(resolve(FOLDER, path), "utf8").trim().split("\n");
+  const names = heading.split(",");
+  return lines.map((line) => {
+    const cells = line.split(",");
+    return Object.fromEntries(names.map((name, i) => [name, cells[i] ?? ""]));
+  });
+}
+
+export function readCase(name: string): ReferenceCase {
+  const expected = JSON.parse(readFileSync(resolve(FOLDER, name, "expected.json"), "utf8")) as ReferenceCase["expected"];
+  return { rows: existsSync(resolve(FOLDER, name, "data.csv")) ? readRows(`${name}/data.csv`) : [], expected };
+}
+
+/** Reads a reference value: the files write what JSON cannot say as words. */
+export function numberOf(value: unknown): number {
+  if (value === "Inf") return Infinity;
+  if (value === "-Inf") return -Infinity;
+  if (value === "NA" || value === "NaN") return NaN;
+  if (typeof value !== "number") throw new RangeError(`numberOf: value must be a number of a reference case, got ${String(value)}`);
+  return value;
+}
+
+export const numbersOf = (list: unknown): number[] => (list as unknown[]).map(numberOf);
+
+/** Fails with every value that is further off than the tolerance, not only the first. */
+export function expectNear(
+  actual: readonly (number | null)[], expected: readonly number[], tolerance: { relative?: number; absolute?: number }, label = "",
+): void {
+  const off = expected.flatMap((wanted, i) => {
+    const got = actual[i];
+    if (Number.isNaN(wanted)) return got === null ? [] : [`${label}[${i}] ${String(got)} instead of nothing`];
+    const allowed = Math.max(tolerance.absolute ?? 0, (tolerance.relative ?? 0) * Math.abs(wanted));
+    const near = typeof got === "number" && (got === wanted || Math.abs(got - wanted) <= allowed);
+    return near ? [] : [`${label}[${i}] ${String(got)} instead of ${wanted}`];
+  });
+  expect(off).toEqual([]);
+  expect(actual.length, `${label} count`).toBe(expected.length);
+}
