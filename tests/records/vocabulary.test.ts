@@ -1,3 +1,5 @@
+import { readFileSync } from "node:fs";
+import { resolve } from "node:path";
 import { describe, expect, test } from "vitest";
 import {
   actionNamed, actions, ambiguousWords, bearings, complaints, complaintShares, coverage, coverageExceptions, families, familyNamed, grades,
@@ -35,7 +37,10 @@ describe("vocabulary files", () => {
   test("give every entry a mark of its source", () => {
     const all = [positions, positionSpellings, modes, modeSpellings, actions, grades, complaints, complaintShares, bearings, orings,
       oringsMetric, jobs, reelKinds, ambiguousWords, groupCoverage, coverageExceptions, families].flat();
-    const unmarked = all.filter(({ source }) => !source.split(";").every((mark) => /^(CP|MEM|CALC|OWN|PS:S\d+[a-c]?)( \(.+\))?$/.test(mark)));
+    const key = readFileSync(resolve(import.meta.dirname, "../../data/vocabulary/SOURCES.md"), "utf8");
+    const known = new Set([...key.matchAll(/^\| `?(CP|MEM|CALC|OWN|S\d+[a-z]?)`? \|/gm)].map((found) => found[1]));
+    expect(known.size).toBe(4 + 16);
+    const unmarked = all.filter(({ source }) => !source.split(";").every((mark) => known.has(mark.replace(/^PS:|( \(.+\))$/g, ""))));
     expect(unmarked).toEqual([]);
   });
 
@@ -83,6 +88,7 @@ describe("names", () => {
   test("a position is found by code, name and spelling, whatever the case and the punctuation", () => {
     expect(["ar_clutch", "Anti-reverse clutch (one-way roller bearing)", "OWC", "L/R Bearing", "lr  bearing", "Pinion-Bearing"].map((text) => positionNamed(text)))
       .toEqual(["ar_clutch", "ar_clutch", "ar_clutch", "line_roller_bearing", "line_roller_bearing", "pinion_bearing_front"]);
+    expect(plainWords("AR-Clutch ")).toBe("ar clutch");
     expect(positionNamed("flux capacitor")).toBeNull();
   });
 
