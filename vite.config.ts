@@ -1,3 +1,4 @@
+import { join } from "node:path";
 import { svelte } from "@sveltejs/vite-plugin-svelte";
 import { defineConfig, type Plugin } from "vite";
 
@@ -18,7 +19,12 @@ export default defineConfig({
   root: "src",
   base: "./",
   publicDir: false,
-  plugins: [svelte()],
-  worker: { format: "es", plugins: () => [keepEngineWorker()] },
+  plugins: [svelte({ configFile: join(import.meta.dirname, "svelte.config.js") })],
+  worker: {
+    format: "es",
+    plugins: () => [keepEngineWorker()],
+    // The server knows by this folder which scripts get the workers' own Content-Security-Policy.
+    rolldownOptions: { output: { entryFileNames: "workers/[name]-[hash].js", chunkFileNames: "workers/[name]-[hash].js" } },
+  },
   build: { outDir: "../dist/app", emptyOutDir: true, target: "es2022", sourcemap: false, assetsInlineLimit: 0 },
 });

@@ -9,44 +9,60 @@
  * when FILE is missing from the call.
  */
 import { existsSync } from "node:fs";
-import { relative, resolve } from "node:path";
-import { fileURLToPath } from "node:url";
+import { join, relative, resolve } from "node:path";
+import { ensureInstalled } from "./install.mjs";
+import { requireNode } from "./node-version.mjs";
+import { ROOT } from "./root.mjs";
 
-const root = fileURLToPath(new URL("../..", import.meta.url));
 const MISTAKES = new Set(["TypeError", "ReferenceError", "SyntaxError"]);
 
 /** A Vite that only reads and transforms: no port, no watcher, no browser half. */
 async function transformer() {
   const { createServer } = await import("vite");
   return createServer({
-    root,
-    configFile: resolve(root, "vite.config.ts"),
+    root: ROOT,
+    configFile: join(ROOT, "vite.config.ts"),
     appType: "custom",
     logLevel: "error",
     clearScreen: false,
-    cacheDir: resolve(root, "node_modules/.cache/run-ts"),
+    cacheDir: join(ROOT, "node_modules/.cache/run-ts"),
     server: { middlewareMode: true, hmr: false, ws: false, watch: null },
     optimizeDeps: { noDiscovery: true, include: [] },
   });
 }
 
-/** One line for whoever typed the command; the causes of a wrapped error belong to it. */
+/**
+ * One line for whoever typed the command; the causes of a wrapped error belong to it.
+ *
+ * @param {unknown} error
+ * @returns {string}
+ */
 function line(error) {
   if (!(error instanceof Error)) return String(error);
   const cause = error.cause === undefined ? "" : ` (${line(error.cause)})`;
   return error.message.trim().split("\n")[0] + cause;
 }
 
+/**
+ * @param {string} file
+ * @param {unknown} error
+ */
 function complain(file, error) {
-  console.error(`${relative(root, file)}: ${line(error)}`);
+  console.error(`${relative(ROOT, file)}: ${line(error)}`);
   const mistake = error instanceof Error && MISTAKES.has(error.name);
   if (mistake || process.env.SALTBENCH_STACK === "1") console.error(error);
 }
 
-/** @returns the exit code of `file` called with `argv` */
+/**
+ * @param {string} file
+ * @param {string[]} argv
+ * @returns {Promise<number>} the exit code of `file` called with `argv`
+ */
 async function run(file, argv) {
+  /** @type {import("vite").ViteDevServer | undefined} */
   let vite;
   try {
+    if (!existsSync(join(ROOT, "node_modules/vite"))) ensureInstalled();
     vite = await transformer();
     const entry = await vite.ssrLoadModule(file);
     const code = typeof entry.main === "function" ? await entry.main(argv) : 0;
@@ -61,12 +77,17 @@ async function run(file, argv) {
   }
 }
 
-/** Leaves once both outputs are written; open handles of the entry (worker threads, timers) do not keep us. */
+/**
+ * Leaves once both outputs are written; open handles of the entry (worker threads, timers) do not keep us.
+ *
+ * @param {number} code
+ */
 async function leave(code) {
-  for (const stream of [process.stdout, process.stderr]) await new Promise((done) => stream.write("", done));
+  for (const stream of [process.stdout, process.stderr]) await new Promise((done) => stream.write("", () => done(undefined)));
   process.exit(code);
 }
 
+requireNode();
 const [name, ...argv] = process.argv.slice(2);
 const file = resolve(name ?? "");
 if (name === undefined || !existsSync(file)) {

@@ -1,0 +1,5 @@
+import { requireNode } from "./node-version.mjs";
+
+requireNode();
+const { start } = await import("./start-app.mjs");
+await start();
