@@ -1,0 +1,93 @@
+/** `A`: the job cannot be finished without it; `B`: it can, or nobody said. */
+export type PartClass = "A" | "B";
+
+/** Chance of not running out before the next order arrives, by class of part. */
+export interface RestockSettings {
+  /** Day the advice is for, `YYYY-MM-DD`; nothing after it is used. */
+  readonly as_of: string;
+  /** Days between two orders where the supplier's own figure is missing. */
+  readonly review_days: number;
+  readonly targets: Readonly<Record<PartClass, number>>;
+  /** Days to arrival where neither arrivals nor a quote are known. */
+  readonly lead_days: number;
+}
+
+/** How long an order takes to arrive, and where that is known from. */
+export interface LeadTime {
+  readonly days: number;
+  readonly sd: number;
+  readonly source: "observed" | "quoted" | "assumed";
+  /** Deliveries counted; those later than quoted as a share, null where no quote is known or there are under ten. */
+  readonly arrivals: number;
+  readonly late: number | null;
+  readonly late_share: number | null;
+  readonly quoted_days: number | null;
+}
+
+/**
+ * Advice for one interchange group.
+ *
+ * `order`: buy `order_qty`; `enough`: nothing to buy; `refused`: cannot be planned as one line (assorted);
+ * `cannot tell`: used, but the shelf count is unknown. Money is in the shop's currency, quantities are pieces.
+ */
+export interface RestockLine {
+  readonly status: "order" | "enough" | "refused" | "cannot tell";
+  readonly interchange: string;
+  /** The number to order: the cheapest of the group that is not replaced by a newer one. */
+  readonly part_no: string | null;
+  readonly name: string | null;
+  readonly family: string | null;
+  readonly part_nos: readonly string[];
+  readonly supplier: string | null;
+  readonly part_class: PartClass;
+  readonly class_known: boolean;
+  readonly target: number;
+  readonly on_hand: number | null;
+  readonly on_order: number;
+  readonly on_order_from: "parts list" | "orders" | "nowhere";
+  /** Pieces that open jobs wait for. */
+  readonly waiting: number;
+  /** Pieces used and wanted within `months` of records. */
+  readonly used: number;
+  readonly wanted: number;
+  readonly months: number;
+  readonly demand_per_month: number;
+  /** Upper 95 % limit of the monthly use; what is left to say where nothing was used. */
+  readonly demand_per_month_high: number;
+  readonly lead: LeadTime;
+  readonly review_days: number;
+  readonly protection_days: number;
+  readonly season_factor: number;
+  /** Expected pieces in the protection time, and the number not exceeded with 95 % chance. */
+  readonly demand_mean: number | null;
+  readonly demand_p95: number | null;
+  /** Stock (shelf + on order − waiting) under which to order, and how far to fill it up. */
+  readonly reorder_point: number | null;
+  readonly order_up_to: number | null;
+  readonly order_qty: number | null;
+  readonly pack_qty: number;
+  readonly min_order_qty: number;
+  readonly unit_cost: number | null;
+  readonly cost: number | null;
+  /** Years the shelf lasts at the present use; null where nothing was used or the shelf is unknown. */
+  readonly cover_years: number | null;
+  /** One sentence for the owner, with the numbers. */
+  readonly reason: string;
+  /** Further sentences: where a figure is assumed, or two sources disagree. */
+  readonly notes: readonly string[];
+}
+
+/** What to order from one supplier now. */
+export interface SupplierSheet {
+  readonly supplier: string | null;
+  readonly lines: readonly RestockLine[];
+  /** Sum of the known costs; lines without a price are counted in `unpriced`. */
+  readonly total: number;
+  readonly unpriced: number;
+  readonly order_cost: number | null;
+  readonly min_order_value: number | null;
+  /** Null where the supplier's minimum is unknown. */
+  readonly minimum_reached: boolean | null;
+  readonly short_by: number | null;
+  readonly lead: LeadTime;
+}
