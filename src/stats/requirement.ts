@@ -74,3 +74,15 @@ export function requirePaired(
 export function requireSome(caller: string, name: string, list: readonly unknown[]): void {
   if (list.length === 0) refuse(caller, `${name} must not be empty`, "none");
 }
+
+/**
+ * @throws {RangeError} unless `inspected` is a whole number of at least 1 and `failed` one in 0…`inspected`
+ * @example
+ * requireShare("shareInterval", 1, 2); // => undefined
+ */
+export function requireShare(caller: string, failed: number, inspected: number): void {
+  requireWhole(caller, "inspected", inspected, 1);
+  if (!Number.isInteger(failed) || failed < 0 || failed > inspected) {
+    refuse(caller, `failed must be a whole number in 0…${inspected}`, failed);
+  }
+}
