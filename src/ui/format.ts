@@ -37,7 +37,7 @@ export function count(value: number | null | undefined, one: string, many: strin
   return `${number(value, 0, locale)} ${value === 1 ? one : many}`;
 }
 
-/** Decimals a percentage deserves: one below ten per cent of a share that is not nought, else none. */
+/** Decimals of a percentage: one below one per cent, so that few does not read as none. */
 const shareDigits = (share: number): number => (share > 0 && share < 0.0095 ? 1 : 0);
 
 /**
