@@ -13,21 +13,28 @@ export type Report = (progress: { step: string; done: number; total: number | nu
  */
 export interface Engine {
   /**
-   * Rows of one `.sql` file (one statement with a heading, see `statement.ts`).
-   * @throws {RangeError} when the values given are not exactly the parameters the heading names
+   * Rows of one `.sql` file (one statement with a heading, see `statement.ts`). A LIST column comes as an array.
+   * @throws {RangeError} when the values given are not exactly the parameters the heading names, or a column is of a type
+   * with no plain value (TIMESTAMP, ENUM, STRUCT …)
    * @throws {QueryFailed} with the statement's name, its SQL and the engine's message as `cause`
    */
-  rows<R extends Row>(sql: string, values?: Row, signal?: AbortSignal): Promise<R[]>;
+  rows<R extends object>(sql: string, values?: Row, signal?: AbortSignal): Promise<R[]>;
   /** The same, column by column (faster for charts and for many rows). */
   columns(sql: string, values?: Row, signal?: AbortSignal): Promise<Record<string, SqlValue[]>>;
   /** Runs fixed scripts of ours (may hold several statements), all inside one transaction. */
   run(scripts: readonly string[], values?: Row, signal?: AbortSignal): Promise<void>;
   /**
-   * Adds rows from an Arrow IPC stream to a table that exists; columns match by name.
-   * @throws {DamagedRows} when the stream does not hold exactly `rows` rows
+   * Adds rows from an Arrow IPC stream to a table that exists; columns match by name, those not in the stream are null.
+   * @param same columns that are alike in every row; they win over what the stream holds
+   * @throws {DamagedRows} when the stream does not hold exactly `rows` rows, or not of this table's columns
    */
-  load(table: string, stream: Uint8Array, rows: number): Promise<void>;
+  load(table: string, stream: Uint8Array, rows: number, same?: Row): Promise<void>;
   /** The rows of a statement as an Arrow IPC stream with their number. */
   stream(sql: string, values?: Row): Promise<{ stream: Uint8Array; rows: number }>;
+  /**
+   * Does several pieces as one: others wait, and when `work` rejects or is cancelled nothing of it has happened.
+   * `work` must ask the engine it is given; the outer one would wait for the transaction to end.
+   */
+  transaction<T>(work: (inside: Engine) => Promise<T>, signal?: AbortSignal): Promise<T>;
   close(): Promise<void>;
 }

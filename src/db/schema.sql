@@ -1,42 +1,42 @@
 -- The shop's rows as they came in, and the trade's lists. Everything else is derived from these.
 create schema if not exists ledger;
-create table ledger.tickets (
+create or replace table ledger.tickets (
   ticket_no varchar, received_on date, finished_on date, maker varchar, model varchar, reel_kind varchar, serial varchar,
   water varchar, salt_days double, use_days double, months_since_service double, rinse varchar, came_in varchar, job varchar,
   complaint varchar, technician varchar, batch varchar, labour_min double, parts_wait_days double, warranty boolean,
   outcome varchar, labour_charge double, parts_charge double, note varchar,
   came_in_guessed boolean, import_no integer, source_file varchar, source_line integer, row_key varchar
 );
-create table ledger.findings (
+create or replace table ledger.findings (
   ticket_no varchar, position varchar, part_no varchar, mode varchar, grade integer, action varchar, routine boolean, qty integer,
   unit_cost double, minutes double, note varchar,
   import_no integer, source_file varchar, source_line integer, row_key varchar
 );
-create table ledger.models (
+create or replace table ledger.models (
   maker varchar, model varchar, reel_kind varchar, sealed boolean, tier varchar, new_price double, discontinued_on date,
   import_no integer, source_file varchar, source_line integer, row_key varchar
 );
-create table ledger.parts (
+create or replace table ledger.parts (
   part_no varchar, name varchar, family varchar, supplier varchar, unit_cost double, pack_qty integer, min_order_qty integer,
   lead_days double, lead_days_sd double, on_hand double, on_order double, due_on date, size varchar, material varchar,
   replaces varchar, essential boolean,
   import_no integer, source_file varchar, source_line integer, row_key varchar
 );
-create table ledger.fits (
+create or replace table ledger.fits (
   maker varchar, model varchar, position varchar, part_no varchar, qty integer,
   import_no integer, source_file varchar, source_line integer, row_key varchar
 );
-create table ledger.suppliers (
+create or replace table ledger.suppliers (
   supplier varchar, order_cost double, min_order_value double, lead_days double, lead_days_sd double, review_days double,
   import_no integer, source_file varchar, source_line integer, row_key varchar
 );
-create table ledger.orders (
+create or replace table ledger.orders (
   order_no varchar, supplier varchar, part_no varchar, qty integer, ordered_on date, arrived_on date, unit_cost double,
   import_no integer, source_file varchar, source_line integer, row_key varchar
 );
-create table position_list (
+create or replace table position_list (
   position varchar, name varchar, group_code varchar, group_name varchar, family varchar, optional boolean,
   salt_class integer, criticality varchar
 );
-create table coverage (reel_kind varchar, job varchar, position varchar, level varchar, not_tier varchar);
-create table interchange (part_no varchar, interchange varchar, refused varchar);
+create or replace table coverage (reel_kind varchar, job varchar, position varchar, level varchar, not_tier varchar);
+create or replace table interchange (part_no varchar, interchange varchar, refused varchar);

@@ -1,0 +1,62 @@
+import { DataType, tableFromIPC, type Vector } from "apache-arrow";
+import type { SqlValue } from "./engine.ts";
+
+/** What one cell becomes; null stays null and is not asked. */
+type Convert = (cell: never) => SqlValue | SqlValue[];
+
+const day = (milliseconds: number) => new Date(milliseconds).toISOString().slice(0, 10);
+
+/** An integer of `words.length × 32` bits in two's complement, lowest word first, as a number. */
+function wide(words: Uint32Array): number {
+  let value = 0n;
+  for (let at = words.length - 1; at >= 0; at -= 1) value = (value << 32n) | BigInt(words[at] ?? 0);
+  return Number(BigInt.asIntN(words.length * 32, value));
+}
+
+/**
+ * The engine's own casts of BIGINT and DECIMAL to double leave what is inside a list uncast and unreadable, so both are
+ * converted here. An ENUM arrives without its words and a TIMESTAMP would lose its hour: both are refused.
+ */
+function converter(type: DataType, column: string): Convert {
+  if (DataType.isUtf8(type) || DataType.isLargeUtf8(type) || DataType.isBool(type) || DataType.isFloat(type)) return (cell: SqlValue) => cell;
+  if (DataType.isInt(type)) return type.bitWidth === 64 ? (cell: bigint) => Number(cell) : (cell: number) => cell;
+  if (DataType.isDecimal(type)) {
+    const unit = 10 ** type.scale;
+    return (cell: Uint32Array) => wide(cell) / unit;
+  }
+  if (DataType.isDate(type)) return day;
+  if (DataType.isNull(type)) return () => null;
+  if (DataType.isList(type)) {
+    const inner = converter(type.children[0]?.type as DataType, column);
+    return (cell: Vector) => cells(cell, inner) as SqlValue[];
+  }
+  throw new RangeError(`columns: needs ${column} as text, number, boolean, DATE or a list of these, got ${type}; cast it in the statement`);
+}
+
+function cells(vector: Vector, convert: Convert): (SqlValue | SqlValue[])[] {
+  return Array.from({ length: vector.length }, (_, at) => {
+    const cell: unknown = vector.get(at);
+    return cell === null || cell === undefined ? null : convert(cell as never);
+  });
+}
+
+/**
+ * The columns of a result: DATE as `YYYY-MM-DD`, every number as a number, a list as an array, nothing as null.
+ *
+ * @param stream Arrow IPC as the engine gives it
+ * @throws {RangeError} naming the column if it has a type with no plain value
+ */
+export function columnsOf(stream: Uint8Array): Record<string, SqlValue[]> {
+  const table = tableFromIPC(stream);
+  return Object.fromEntries(table.schema.fields.map((field, at) => {
+    const vector = table.getChildAt(at);
+    return [field.name, vector ? (cells(vector, converter(field.type, field.name)) as SqlValue[]) : []];
+  }));
+}
+
+/** The same, row by row. */
+export function rowsOf<R>(columns: Record<string, SqlValue[]>): R[] {
+  const names = Object.keys(columns);
+  const length = columns[names[0] ?? ""]?.length ?? 0;
+  return Array.from({ length }, (_, at) => Object.fromEntries(names.map((name) => [name, columns[name]?.[at] ?? null])) as R);
+}

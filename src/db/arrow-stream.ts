@@ -1,0 +1,39 @@
+import { RecordBatchReader } from "apache-arrow";
+import { DamagedRows } from "./errors.ts";
+
+/** A stream closes with a continuation mark and an empty message. */
+const END = [0xff, 0xff, 0xff, 0xff, 0, 0, 0, 0];
+
+const closes = (stream: Uint8Array) => END.every((byte, at) => stream.at(at - END.length) === byte);
+
+/** The pieces of a result as one Arrow IPC stream, closed. */
+export function joined(pieces: readonly Uint8Array[]): Uint8Array {
+  const last = pieces.at(-1);
+  const whole = last && closes(last) ? pieces : [...pieces, Uint8Array.from(END)];
+  const stream = new Uint8Array(whole.reduce((bytes, piece) => bytes + piece.length, 0));
+  let at = 0;
+  for (const piece of whole) {
+    stream.set(piece, at);
+    at += piece.length;
+  }
+  return stream;
+}
+
+/**
+ * Rows in an Arrow IPC stream, read from its frame alone.
+ *
+ * The engine must never see a stream that is cut short: it reports nothing, makes no table, and its connection takes no
+ * other stream from then on.
+ *
+ * @throws {DamagedRows} if the stream is cut short, not closed or no Arrow stream
+ */
+export function rowCount(stream: Uint8Array): number {
+  if (!closes(stream)) throw new DamagedRows("The stored rows are cut short.");
+  try {
+    let rows = 0;
+    for (const batch of RecordBatchReader.from(stream)) rows += batch.numRows;
+    return rows;
+  } catch (cause) {
+    throw new DamagedRows("The stored rows cannot be read.", { cause });
+  }
+}

@@ -1,0 +1,21 @@
+import wasm from "@duckdb/duckdb-wasm/dist/duckdb-eh.wasm?url";
+import type { Engine } from "./engine.ts";
+import { engineOverDuckdb } from "./engine-over-duckdb.ts";
+
+/**
+ * The engine in the browser, in a worker of its own.
+ *
+ * @throws {EngineNotStarted}
+ */
+export function openBrowserEngine(): Promise<Engine> {
+  const worker = new Worker(new URL("./engine.worker.ts", import.meta.url), { type: "module", name: "engine" });
+  return engineOverDuckdb({
+    postMessage: (message, transfer) => worker.postMessage(message, transfer),
+    onMessage: (listener) => worker.addEventListener("message", (event) => listener(event.data)),
+    onDeath: (listener) => worker.addEventListener("error", (event) => {
+      event.preventDefault();
+      listener(event.error ?? new Error(event.message === "" ? "the worker's script could not be loaded" : event.message));
+    }),
+    terminate: () => worker.terminate(),
+  }, new URL(wasm, document.baseURI).href);
+}

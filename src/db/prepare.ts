@@ -1,0 +1,31 @@
+import catalogue from "./derive/1-catalogue.sql?raw";
+import visits from "./derive/2-visits.sql?raw";
+import inspections from "./derive/3-inspections.sql?raw";
+import demand from "./derive/4-demand.sql?raw";
+import type { Engine } from "./engine.ts";
+import schema from "./schema.sql?raw";
+
+/** Positions with a grade of 3 or 4 count as failed unless the shop says otherwise (RECORDS.md, findings). */
+const FAILURE_GRADE = 3;
+
+function derivation(failure_grade: number): { scripts: string[]; values: { failure_grade: number } } {
+  if (![1, 2, 3, 4].includes(failure_grade)) throw new RangeError(`derive: failure_grade must be 1, 2, 3 or 4, got ${failure_grade}`);
+  return { scripts: [catalogue, visits, inspections, demand], values: { failure_grade } };
+}
+
+/** Makes all tables, the derived ones too, empty; what was there is gone. */
+export async function prepareSchema(engine: Engine): Promise<void> {
+  const { scripts, values } = derivation(FAILURE_GRADE);
+  await engine.run([schema, ...scripts], values);
+}
+
+/**
+ * Makes the derived tables anew from `ledger.*`, all or none.
+ *
+ * @param settings `failure_grade`: the grade from which a position counts as failed
+ * @throws {RangeError} if `failure_grade` is not one of 1, 2, 3, 4
+ */
+export async function derive(engine: Engine, settings = { failure_grade: FAILURE_GRADE }): Promise<void> {
+  const { scripts, values } = derivation(settings.failure_grade);
+  await engine.run(scripts, values);
+}
