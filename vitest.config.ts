@@ -8,7 +8,7 @@ export default defineConfig({
   plugins: [svelte()],
   test: {
     projects: [
-      { extends: true, test: { name: "unit", include: unit, exclude: browser, pool: "forks", testTimeout: 60_000 } },
+      { extends: true, test: { name: "unit", include: unit, exclude: browser, pool: "forks", testTimeout: 60_000, hookTimeout: 60_000 } },
       {
         extends: true,
         test: {
