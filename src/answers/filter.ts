@@ -17,3 +17,8 @@ export const OPENINGS: readonly Opening[] = ["*", "planned", "complaint"];
 /** What counts as inspected: what the job opens (`coverage`), or only positions somebody wrote down (`strict`). */
 export type Denominator = "coverage" | "strict";
 export const DENOMINATORS: readonly Denominator[] = ["coverage", "strict"];
+
+/** The filter as the parameters `reel_kind, maker, model, water, from_date, to_date` of a statement. */
+export function filterValues({ reel_kind, maker, model, water, from, to }: RecordsFilter) {
+  return { reel_kind, maker, model, water, from_date: from, to_date: to };
+}

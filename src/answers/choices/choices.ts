@@ -1,4 +1,8 @@
 import type { Engine } from "../../db/engine.ts";
+import filterValuesSql from "./filter-values.sql?raw";
+import modelsSql from "./models.sql?raw";
+import positionsSql from "./positions.sql?raw";
+import spanSql from "./span.sql?raw";
 
 /** One value a filter can take, with the tickets behind it. */
 export interface Choice {
@@ -6,12 +10,19 @@ export interface Choice {
   readonly tickets: number;
 }
 
-export interface ModelChoice {
+export type ModelChoice = {
   readonly maker: string | null;
   readonly model: string;
   readonly reel_kind: string | null;
   readonly tickets: number;
-}
+};
+
+export type PositionChoice = {
+  readonly position: string;
+  readonly name: string;
+  readonly group_code: string | null;
+  readonly group_name: string | null;
+};
 
 /** What the records hold to choose from, most frequent first; positions in the order of the position list. */
 export interface Choices {
@@ -20,10 +31,10 @@ export interface Choices {
   readonly models: readonly ModelChoice[];
   readonly waters: readonly Choice[];
   readonly groups: readonly { readonly group_code: string; readonly group_name: string }[];
-  readonly positions: readonly { readonly position: string; readonly name: string; readonly group_code: string | null }[];
+  readonly positions: readonly PositionChoice[];
 }
 
-/** First and last day in the records and how much there is; days are null while there is no ticket. */
+/** First and last day a reel came in, and how much there is; the days are null while there is no ticket. */
 export interface RecordsSpan {
   readonly from: string | null;
   readonly to: string | null;
@@ -37,10 +48,32 @@ export interface RecordsSpan {
   readonly tickets_with_serial: number;
 }
 
-export async function choices(_engine: Engine, _signal?: AbortSignal): Promise<Choices> {
-  throw new Error("choices: under way");
+type ValueRow = { what: string; value: string; tickets: number };
+type SpanRow = Omit<RecordsSpan, "from" | "to"> & { from_date: string | null; to_date: string | null };
+
+/** Everything a filter can be set to. */
+export async function choices(engine: Engine, signal?: AbortSignal): Promise<Choices> {
+  const [values, models, positions] = await Promise.all([
+    engine.rows<ValueRow>(filterValuesSql, {}, signal),
+    engine.rows<ModelChoice>(modelsSql, {}, signal),
+    engine.rows<PositionChoice>(positionsSql, {}, signal),
+  ]);
+  const of = (what: string) => values.filter((row) => row.what === what).map(({ value, tickets }) => ({ value, tickets }));
+  const groups = new Map(positions.flatMap(({ group_code, group_name }) => (group_code ? [[group_code, group_name ?? group_code]] : [])));
+  return {
+    reel_kinds: of("reel_kind"),
+    makers: of("maker"),
+    models,
+    waters: of("water"),
+    groups: [...groups].map(([group_code, group_name]) => ({ group_code, group_name })),
+    positions,
+  };
 }
 
-export async function recordsSpan(_engine: Engine, _signal?: AbortSignal): Promise<RecordsSpan> {
-  throw new Error("recordsSpan: under way");
+/** How far the records reach. */
+export async function recordsSpan(engine: Engine, signal?: AbortSignal): Promise<RecordsSpan> {
+  const [row] = await engine.rows<SpanRow>(spanSql, {}, signal);
+  if (!row) throw new RangeError("recordsSpan: needs one row from span.sql, got none");
+  const { from_date, to_date, ...counts } = row;
+  return { from: from_date, to: to_date, ...counts };
 }
