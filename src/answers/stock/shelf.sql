@@ -1,15 +1,10 @@
 -- What is on the shelf and in the catalogue, and from whom does it come?
 -- Parameters:
 -- Columns: part_no varchar, interchange varchar, refused varchar, name varchar, family varchar, material varchar, supplier varchar,
---   unit_cost double, pack_qty integer, min_order_qty integer, on_hand double, on_order double, essential boolean, ended boolean,
+--   unit_cost double, pack_qty integer, min_order_qty integer, on_hand double, on_order double, due_on date, essential boolean, replaces varchar,
 --   lead_days double, lead_days_sd double, review_days double, order_cost double, min_order_value double
 select p.part_no, coalesce(g.interchange, p.part_no) as interchange, g.refused, p.name, p.family, p.material, p.supplier,
-  p.unit_cost, p.pack_qty, p.min_order_qty, p.on_hand, p.on_order, p.essential,
-  exists (
-    select 1
-    from parts newer
-    where newer.part_no <> p.part_no and list_contains(list_transform(string_split(newer.replaces, ';'), lambda x: trim(x)), p.part_no)
-  ) as ended,
+  p.unit_cost, p.pack_qty, p.min_order_qty, p.on_hand, p.on_order, p.due_on, p.essential, p.replaces,
   coalesce(p.lead_days, s.lead_days) as lead_days,
   case when p.lead_days is null then s.lead_days_sd else p.lead_days_sd end as lead_days_sd,
   s.review_days, s.order_cost, s.min_order_value

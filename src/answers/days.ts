@@ -1,0 +1,26 @@
+const DAY = 86_400_000;
+const ISO = /^\d{4}-\d{2}-\d{2}$/;
+
+/** Mean days in a month and in a year, leap years counted. */
+export const MONTH_DAYS = 30.4375;
+export const YEAR_DAYS = 365.25;
+
+/**
+ * @throws {RangeError} unless `day` is a day of the calendar written `YYYY-MM-DD`
+ */
+export function requireDay(caller: string, name: string, day: string): void {
+  const time = ISO.test(day) ? Date.parse(`${day}T00:00:00Z`) : NaN;
+  if (Number.isNaN(time) || new Date(time).toISOString().slice(0, 10) !== day) {
+    throw new RangeError(`${caller}: ${name} must be a day written YYYY-MM-DD, got ${day}`);
+  }
+}
+
+/** The day `days` later (earlier when negative). */
+export function dayAfter(day: string, days: number): string {
+  return new Date(Date.parse(`${day}T00:00:00Z`) + days * DAY).toISOString().slice(0, 10);
+}
+
+/** Days from one day to another, 0 when they are the same. */
+export function daysFrom(from: string, to: string): number {
+  return Math.round((Date.parse(`${to}T00:00:00Z`) - Date.parse(`${from}T00:00:00Z`)) / DAY);
+}

@@ -1,0 +1,40 @@
+import { dayAfter, daysFrom, YEAR_DAYS } from "../days.ts";
+
+export type IntakeDay = { readonly day: string; readonly tickets: number };
+
+export interface SeasonFactor {
+  /** Intake of the days ahead against the usual; 1 where no season can be seen. */
+  readonly factor: number;
+  /** Full years of records it rests on; under two there is no season to see. */
+  readonly years: number;
+  readonly tickets: number;
+}
+
+/** A window shorter than this would follow single busy days. */
+const SHORTEST_WINDOW = 28;
+/** The factor is drawn toward 1 as if this many more tickets had come in as usual: our own choice, for small shops. */
+const CALM = 10;
+
+const yearsBefore = (day: string, years: number) => dayAfter(day, -Math.round(years * YEAR_DAYS));
+
+/**
+ * How busy the days after `as_of` were in the years before, against the mean of those years.
+ *
+ * @param intake tickets by day, oldest first, none after `as_of`
+ * @param days length of the time ahead
+ */
+export function seasonFactor(intake: readonly IntakeDay[], as_of: string, days: number): SeasonFactor {
+  const first = intake[0]?.day, last = intake.at(-1)?.day;
+  const years = first === undefined || last === undefined ? 0 : Math.floor((daysFrom(first, last) + 1) / YEAR_DAYS);
+  const length = Math.max(SHORTEST_WINDOW, Math.round(days));
+  if (last === undefined || years < 2 || length > YEAR_DAYS) return { factor: 1, years, tickets: 0 };
+  const within = (from: string, to: string) =>
+    intake.reduce((sum, { day, tickets }) => (day >= from && day <= to ? sum + tickets : sum), 0);
+  const windows = Array.from({ length: years }, (_, y) => yearsBefore(dayAfter(as_of, 1), y + 1))
+    .map((from) => ({ from, to: dayAfter(from, length - 1) }))
+    .filter(({ to }) => to <= last);
+  const start = dayAfter(yearsBefore(last, years), 1);
+  const usual = within(start, last) / (daysFrom(start, last) + 1);
+  const tickets = windows.reduce((sum, { from, to }) => sum + within(from, to), 0);
+  return { factor: (tickets + CALM) / (usual * length * windows.length + CALM), years, tickets };
+}
