@@ -19,7 +19,7 @@ export const DOCUMENT_POLICY = [
 export const WORKER_POLICY = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; connect-src 'self'";
 
 const SWITCHED_OFF = [
-  "accelerometer", "autoplay", "bluetooth", "browsing-topics", "camera", "display-capture", "encrypted-media",
+  "accelerometer", "autoplay", "camera", "display-capture", "encrypted-media",
   "fullscreen", "gamepad", "geolocation", "gyroscope", "hid", "identity-credentials-get", "idle-detection",
   "local-fonts", "magnetometer", "microphone", "midi", "payment", "picture-in-picture", "publickey-credentials-create",
   "publickey-credentials-get", "screen-wake-lock", "serial", "storage-access", "usb", "window-management",

@@ -15,6 +15,7 @@ import { plainFiles } from "./plain-files.mjs";
 
 /** @type {ReadonlyArray<["br" | "gzip", string]>} */
 const PACKINGS = [["br", ".br"], ["gzip", ".gz"]];
+const REPORTS = "policy-reports";
 
 /**
  * Everything that can be asked for, read once: a build made later does not tear the pages of a running server apart,
@@ -91,17 +92,37 @@ function answer(files, request, response) {
 }
 
 /**
+ * Takes the browser's reports of broken policy, and asks for them in each policy: a worker's broken policy shows nowhere
+ * else.
+ *
+ * @param {Map<string, Stored>} files
+ * @param {(report: string) => void} onReport
+ */
+function reporting(files, onReport) {
+  for (const { headers } of files.values()) headers["Content-Security-Policy"] += `; report-uri /${REPORTS}`;
+  return (/** @type {import("node:http").IncomingMessage} */ request, /** @type {import("node:http").ServerResponse} */ response) => {
+    if (request.method !== "POST" || request.url !== `/${REPORTS}`) return false;
+    let text = "";
+    request.on("data", (part) => (text += part)).on("end", () => onReport(text));
+    response.writeHead(204).end();
+    return true;
+  };
+}
+
+/**
  * Serves the files of a folder as they are now, to this machine only.
  *
- * @param {{ folder: string, port?: number }} where port 0, the default, takes any free one
+ * @param {{ folder: string, port?: number, onReport?: (report: string) => void }} where port 0, the default, takes any
+ *   free one; `onReport`, for tests, gets each report of broken policy as JSON
  * @returns {Promise<{ url: string, port: number, close: () => Promise<void> }>} `url` ends with a slash
  * @throws {RangeError} if `folder` has no `index.html`
  * @throws {NodeJS.ErrnoException} with code `EADDRINUSE` if the port is taken
  */
-export async function serve({ folder, port = 0 }) {
+export async function serve({ folder, port = 0, onReport }) {
   const files = readAll(folder);
   if (!files.has("index.html")) throw new RangeError(`serve: folder must hold an index.html, got ${folder}`);
-  const server = createServer((request, response) => void answer(files, request, response));
+  const isReport = onReport ? reporting(files, onReport) : () => false;
+  const server = createServer((request, response) => void (isReport(request, response) || answer(files, request, response)));
   await new Promise((done, fail) => {
     server.once("error", fail);
     server.listen(port, "127.0.0.1", () => done(undefined));
