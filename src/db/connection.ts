@@ -35,6 +35,8 @@ export class Connection {
   readonly #engine: AsyncDuckDB;
   readonly #waiting = new Set<(reason: EngineGone) => void>();
   readonly #setters = new Map<string, number>();
+  /** A stream failed: this connection takes no other. The tables are sound; `renew` helps. */
+  spoiled = false;
   #gone: EngineGone | null = null;
   #id = -1;
 
@@ -119,10 +121,11 @@ export class Connection {
     await this.#call(() => this.#engine.insertArrowFromIPCStream(this.#id, stream.slice(), { name, create: true }));
   }
 
-  /** A fresh connection to the same tables: one that met a damaged stream takes no other. */
+  /** Goes on with a fresh connection to the same tables. What it had open is lost. */
   async renew(): Promise<void> {
     const old = this.#id;
     this.#setters.clear();
+    this.spoiled = false;
     this.#id = await this.#call(() => this.#engine.connectInternal());
     await this.#call(() => this.#engine.disconnect(old));
   }

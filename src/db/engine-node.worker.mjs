@@ -13,6 +13,6 @@ Object.assign(globalThis, {
   postMessage: (message, transfer) => port.postMessage(message, transfer),
 });
 // The packaged engine prints every failed statement although it also answers with it.
-console.log = () => undefined;
+Object.assign(console, { log: () => undefined });
 createRequire(import.meta.url)("@duckdb/duckdb-wasm/dist/duckdb-node-eh.worker.cjs");
 port.on("message", (data) => /** @type {any} */ (globalThis).onmessage({ data }));

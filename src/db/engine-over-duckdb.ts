@@ -1,6 +1,5 @@
 import { Connection, type EngineWorker } from "./connection.ts";
 import type { Engine } from "./engine.ts";
-import { DamagedRows } from "./errors.ts";
 import { Queries } from "./queries.ts";
 import { Turns } from "./turns.ts";
 
@@ -14,7 +13,7 @@ async function whole<T>(connection: Connection, work: () => Promise<T>, signal?:
     return done;
   } catch (error) {
     await connection.text("rollback");
-    if (error instanceof DamagedRows) await connection.renew();
+    if (connection.spoiled) await connection.renew();
     throw error;
   }
 }

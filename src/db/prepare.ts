@@ -1,3 +1,4 @@
+import clear from "./clear-ledger.sql?raw";
 import catalogue from "./derive/1-catalogue.sql?raw";
 import visits from "./derive/2-visits.sql?raw";
 import inspections from "./derive/3-inspections.sql?raw";
@@ -17,6 +18,11 @@ function derivation(failure_grade: number): { scripts: string[]; values: { failu
 export async function prepareSchema(engine: Engine): Promise<void> {
   const { scripts, values } = derivation(FAILURE_GRADE);
   await engine.run([schema, ...scripts], values);
+}
+
+/** Empties `ledger.*`; the derived tables stay as they are until `derive`. */
+export async function clearImported(engine: Engine): Promise<void> {
+  await engine.run([clear]);
 }
 
 /**

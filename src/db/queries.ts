@@ -53,6 +53,7 @@ export class Queries {
     try {
       await this.#insert(table, stream, rows, same);
     } catch (cause) {
+      this.connection.spoiled = true;
       if (cause instanceof EngineGone || cause instanceof DamagedRows || cause instanceof RangeError) throw cause;
       throw new DamagedRows(`The stored rows do not fit ${table}: ${reason(cause)}`, { cause });
     }

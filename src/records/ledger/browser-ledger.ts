@@ -1,0 +1,117 @@
+import { LedgerDamaged } from "./errors.ts";
+import { answer, openDatabase, transacted, type Store } from "./indexed-db.ts";
+import type { Batch, Ledger, NewBatch, Reject } from "./ledger.ts";
+import { manifest, readManifests } from "./manifest.ts";
+import { packed, storedTable, unpacked } from "./packing.ts";
+
+type Stores = (name: Store) => IDBObjectStore;
+
+/** All that is stored of one import under its number, whatever follows the number in the key. */
+const allOf = (import_no: number) => IDBKeyRange.bound([import_no], [import_no, []]);
+
+class BrowserLedger implements Ledger {
+  readonly #channel: BroadcastChannel;
+  #read = false;
+
+  constructor(private readonly name: string, private readonly database: IDBDatabase) {
+    this.#channel = new BroadcastChannel(name);
+  }
+
+  async batches(): Promise<readonly Batch[]> {
+    const batches = readManifests(await transacted(this.database, "readonly", (store) => answer(store("batches").getAll())));
+    this.#read = true;
+    return batches;
+  }
+
+  async payload(batch: Batch, table: string): Promise<Uint8Array> {
+    const stored = storedTable(batch, table);
+    const content: unknown = await transacted(this.database, "readonly", (store) =>
+      answer(store("payloads").get([batch.import_no, table])));
+    return unpacked(batch, stored, content instanceof Uint8Array ? (content as Uint8Array<ArrayBuffer>) : null);
+  }
+
+  async rejects(): Promise<readonly Reject[]> {
+    const lists: Reject[][] = await transacted(this.database, "readonly", (store) => answer(store("rejects").getAll()));
+    return lists.flat();
+  }
+
+  async append(batch: NewBatch): Promise<Batch> {
+    const tables = await packed(batch.payloads);
+    const kept = manifest(batch, tables);
+    return this.#write(async (store) => {
+      const import_no = (await answer(store("batches").add(kept))) as number;
+      for (const { table, content } of tables) store("payloads").add(content, [import_no, table]);
+      store("rejects").add(batch.rejects, import_no);
+      return { ...kept, import_no };
+    });
+  }
+
+  async remove(batch_id: string): Promise<void> {
+    await this.#write(async (store) => {
+      const batches: Batch[] = await answer(store("batches").getAll());
+      const import_no = batches.find(({ id }) => id === batch_id)?.import_no;
+      if (import_no === undefined) return;
+      store("batches").delete(import_no);
+      store("rejects").delete(import_no);
+      store("payloads").delete(allOf(import_no));
+    });
+  }
+
+  async clear(): Promise<void> {
+    await this.#checked().catch((error: unknown) => {
+      if (!(error instanceof LedgerDamaged)) throw error;
+    });
+    await this.#change(async (store) => {
+      for (const name of ["batches", "payloads", "rejects", "settings"] as const) store(name).clear();
+    });
+  }
+
+  async setting(name: string): Promise<string | null> {
+    const value: unknown = await transacted(this.database, "readonly", (store) => answer(store("settings").get(name)));
+    return typeof value === "string" ? value : null;
+  }
+
+  async keepSetting(name: string, value: string | null): Promise<void> {
+    await this.#write(async (store) => {
+      if (value === null) store("settings").delete(name);
+      else store("settings").put(value, name);
+    });
+  }
+
+  onChange(callback: () => void): () => void {
+    const listener = () => callback();
+    this.#channel.addEventListener("message", listener);
+    return () => this.#channel.removeEventListener("message", listener);
+  }
+
+  close(): void {
+    this.#channel.close();
+    this.database.close();
+  }
+
+  async #checked(): Promise<void> {
+    if (!this.#read) await this.batches();
+  }
+
+  /** Nothing is added to what could not be read: a newer or a damaged ledger stops here. */
+  async #write<T>(work: (store: Stores) => Promise<T>): Promise<T> {
+    await this.#checked();
+    return this.#change(work);
+  }
+
+  async #change<T>(work: (store: Stores) => Promise<T>): Promise<T> {
+    const done = await navigator.locks.request(this.name, () => transacted(this.database, "readwrite", work));
+    this.#channel.postMessage("changed");
+    return done;
+  }
+}
+
+/**
+ * The ledger in the browser's own store.
+ *
+ * @param name of the store; another name is another ledger
+ * @throws {LedgerNewer} or {LedgerUnavailable}
+ */
+export async function openBrowserLedger(name = "saltbench"): Promise<Ledger> {
+  return new BrowserLedger(name, await openDatabase(name));
+}

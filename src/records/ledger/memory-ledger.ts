@@ -1,0 +1,59 @@
+import type { Batch, Ledger, Reject } from "./ledger.ts";
+import { manifest } from "./manifest.ts";
+import { packed, storedTable, unpacked } from "./packing.ts";
+
+interface Kept {
+  readonly batch: Batch;
+  readonly contents: ReadonlyMap<string, Uint8Array<ArrayBuffer>>;
+  readonly rejects: readonly Reject[];
+}
+
+/** What several ledgers in memory look at together, as tabs do at one disk. */
+export class MemoryShelf {
+  readonly kept: Kept[] = [];
+  readonly settings = new Map<string, string>();
+  readonly listeners = new Map<Ledger, () => void>();
+  next_import_no = 1;
+}
+
+/** A ledger that is gone with the process: for the headless report and for tests. It behaves as the browser's does. */
+export function openMemoryLedger(shelf = new MemoryShelf()): Ledger {
+  const changed = () => shelf.listeners.forEach((callback, ledger) => ledger !== own && callback());
+  const own: Ledger = {
+    batches: async () => shelf.kept.map(({ batch }) => batch),
+    async payload(batch, table) {
+      const stored = storedTable(batch, table);
+      return unpacked(batch, stored, shelf.kept.find((one) => one.batch.id === batch.id)?.contents.get(table) ?? null);
+    },
+    rejects: async () => shelf.kept.flatMap(({ rejects }) => rejects),
+    async append(batch) {
+      const tables = await packed(batch.payloads);
+      const kept = { ...manifest(batch, tables), import_no: shelf.next_import_no++ };
+      shelf.kept.push({ batch: kept, contents: new Map(tables.map(({ table, content }) => [table, content])), rejects: batch.rejects });
+      changed();
+      return kept;
+    },
+    async remove(batch_id) {
+      const at = shelf.kept.findIndex(({ batch }) => batch.id === batch_id);
+      if (at >= 0) shelf.kept.splice(at, 1);
+      changed();
+    },
+    async clear() {
+      shelf.kept.length = 0;
+      shelf.settings.clear();
+      changed();
+    },
+    setting: async (name) => shelf.settings.get(name) ?? null,
+    async keepSetting(name, value) {
+      if (value === null) shelf.settings.delete(name);
+      else shelf.settings.set(name, value);
+      changed();
+    },
+    onChange(callback) {
+      shelf.listeners.set(own, callback);
+      return () => void shelf.listeners.delete(own);
+    },
+    close: () => void shelf.listeners.delete(own),
+  };
+  return own;
+}
