@@ -12,7 +12,7 @@ export default defineConfig({
       {
         extends: true,
         test: {
-          name: "browser", include: browser, pool: "forks", fileParallelism: false,
+          name: "browser", include: browser, pool: "forks", fileParallelism: false, globalSetup: "tests/browser/setup.ts",
           testTimeout: 180_000, hookTimeout: 180_000,
         },
       },

@@ -40,6 +40,11 @@ export async function ensureBuilt() {
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
   requireNode();
-  ensureInstalled();
-  await build();
+  try {
+    ensureInstalled();
+    await build();
+  } catch (error) {
+    console.error(error instanceof Error ? error.message : String(error));
+    process.exitCode = 1;
+  }
 }
