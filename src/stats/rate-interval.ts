@@ -45,3 +45,18 @@ export function jeffreysRateInterval(events: number, exposure: number, level = 0
   const low = events === 0 ? 0 : gammaQuantile((1 - level) / 2, events + 0.5);
   return [low / exposure, gammaQuantile((1 + level) / 2, events + 0.5) / exposure];
 }
+
+/**
+ * Highest rate that the count still allows: with nothing seen at all it is the "three over exposure" of thumb.
+ *
+ * One-sided exact limit (Garwood 1936); for no event it is −ln(1 − level) / exposure.
+ *
+ * @returns limit per unit of exposure, or null when `exposure` is 0
+ * @throws {RangeError} if `events` is not a whole number ≥ 0, `exposure` negative, or `level` not inside 0…1
+ * @example
+ * rateUpperLimit(0, 5); // => 0.599146
+ */
+export function rateUpperLimit(events: number, exposure: number, level = 0.95): number | null {
+  requireRate("rateUpperLimit", events, exposure, level);
+  return exposure === 0 ? null : gammaQuantile(level, events + 1) / exposure;
+}
