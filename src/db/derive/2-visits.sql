@@ -1,13 +1,17 @@
 -- One row per ticket, with what the model list knows of the reel and the visit of the same serial before it.
 create or replace table visits as
-with known as (
+with settled as (
+  select *
+  from ledger.tickets
+  qualify row_number() over (partition by ticket_no order by import_no desc, source_file desc, source_line desc) = 1
+), known as (
   select t.*, m.sealed, m.tier, m.new_price,
     coalesce(t.reel_kind, m.reel_kind) as kind,
     case
       when t.outcome = 'waiting' then false
       else t.finished_on is not null or t.labour_min is not null or t.outcome is not null
     end as finished
-  from ledger.tickets t
+  from settled t
   left join models m on m.model = t.model and m.maker is not distinct from t.maker
 ), in_order as (
   select *,
