@@ -1,22 +1,17 @@
-import { Table, Utf8, tableToIPC, vectorFromArray } from "apache-arrow";
 import type { Engine } from "../../db/engine.ts";
+import { rowsStream } from "../../db/rows-stream.ts";
 import { interchangeGroups } from "./interchange-groups.ts";
 import type { PartIdentity } from "./interchange-groups.ts";
 import partsSql from "./parts.sql?raw";
 
 const EMPTY = "-- Forgets which parts are the same thing.\ndelete from interchange";
+const COLUMNS = { part_no: "varchar", interchange: "varchar", refused: "varchar" } as const;
 
-/** Fills table `interchange` from the catalogue; what stood in it is gone. */
+/** Fills table `interchange` from the catalogue, all or nothing; what stood in it is gone. */
 export async function loadInterchange(engine: Engine): Promise<void> {
-  const parts = await engine.rows<PartIdentity>(partsSql);
-  const rows = interchangeGroups(parts);
-  await engine.run([EMPTY]);
-  if (rows.length === 0) return;
-  const text = (values: readonly (string | null)[]) => vectorFromArray(values, new Utf8());
-  const table = new Table({
-    part_no: text(rows.map((row) => row.part_no)),
-    interchange: text(rows.map((row) => row.interchange)),
-    refused: text(rows.map((row) => row.refused)),
+  await engine.transaction(async (inside) => {
+    const rows = interchangeGroups(await inside.rows<PartIdentity>(partsSql));
+    await inside.run([EMPTY]);
+    if (rows.length > 0) await inside.load("interchange", rowsStream(COLUMNS, rows.map((row) => ({ ...row }))), rows.length);
   });
-  await engine.load("interchange", tableToIPC(table, "stream"), rows.length);
 }

@@ -15,7 +15,8 @@ const SHORTEST_WINDOW = 28;
 /** The factor is drawn toward 1 as if this many more tickets had come in as usual: our own choice, for small shops. */
 const CALM = 10;
 
-const yearsBefore = (day: string, years: number) => dayAfter(day, -Math.round(years * YEAR_DAYS));
+/** The same day of an earlier year; 29 February becomes the 28th. */
+const yearsBefore = (day: string, years: number) => `${Number(day.slice(0, 4)) - years}${day.slice(4).replace("-02-29", "-02-28")}`;
 
 /**
  * How busy the days after `as_of` were in the years before, against the mean of those years.
@@ -25,7 +26,7 @@ const yearsBefore = (day: string, years: number) => dayAfter(day, -Math.round(ye
  */
 export function seasonFactor(intake: readonly IntakeDay[], as_of: string, days: number): SeasonFactor {
   const first = intake[0]?.day, last = intake.at(-1)?.day;
-  const years = first === undefined || last === undefined ? 0 : Math.floor((daysFrom(first, last) + 1) / YEAR_DAYS);
+  const years = first === undefined || last === undefined ? 0 : Math.floor((daysFrom(first, last) + 1) / 365);
   const length = Math.max(SHORTEST_WINDOW, Math.round(days));
   if (last === undefined || years < 2 || length > YEAR_DAYS) return { factor: 1, years, tickets: 0 };
   const within = (from: string, to: string) =>
