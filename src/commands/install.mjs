@@ -69,7 +69,7 @@ export function ensureInstalled() {
   const missing = missingPackages();
   if (missing.length === 0) return;
   console.error(`Installing what Saltbench is built from (${missing.length} packages, a minute or two) …`);
-  const [command, args] = npm(["ci", "--include=dev", "--include=optional", "--no-audit", "--no-fund"]);
+  const [command, args] = npm(["ci", "--prefer-offline", "--include=dev", "--include=optional", "--no-audit", "--no-fund"]);
   const { status, error } = spawnSync(command, args, { cwd: ROOT, stdio: ["ignore", process.stderr, process.stderr] });
   if (error || status !== 0) {
     throw new Error("npm could not install the packages (its own words are above). This first step needs the internet.");

@@ -2,6 +2,7 @@ import { ensureBuilt } from "./build.mjs";
 import { APP } from "./freshness.mjs";
 import { ensureInstalled } from "./install.mjs";
 import { openBrowser } from "./open-browser.mjs";
+import { announce, runningAt } from "./running.mjs";
 import { serve } from "./server.mjs";
 
 const USUAL_PORT = 4173;
@@ -47,21 +48,41 @@ export async function serveSomewhere(folder, port) {
  */
 function warnOfOtherPort(port) {
   if (port === USUAL_PORT) return;
-  console.log(`Port ${USUAL_PORT} is taken, perhaps by Saltbench already running. Your browser keeps records by address:`);
+  console.log(`Port ${USUAL_PORT} is taken by another program. Your browser keeps records by address:`);
   console.log(`what you brought in at http://127.0.0.1:${USUAL_PORT}/ does not show here.`);
+}
+
+/** @param {{ url: string, close: () => Promise<void> }} server */
+function endOnSignal(server) {
+  const takeBack = announce(server.url);
+  for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"]) {
+    process.once(signal, () => {
+      takeBack();
+      void server.close().then(() => process.exit(0));
+    });
+  }
+}
+
+async function installBuildServe() {
+  const port = askedPort(process.env.PORT);
+  const running = port === null ? await runningAt() : null;
+  if (running !== null) {
+    console.log(`Saltbench already runs at ${running}\nTo start a newer version, end that one first (Ctrl-C where it was started).`);
+    return running;
+  }
+  ensureInstalled();
+  await ensureBuilt();
+  const server = await serveSomewhere(APP, port);
+  endOnSignal(server);
+  if (port === null) warnOfOtherPort(server.port);
+  console.log(`\nSaltbench is at ${server.url}\nKeep this window open while you use it; Ctrl-C ends it. Your records stay in your browser.\n`);
+  return server.url;
 }
 
 /** Installs, builds, serves and says where, until Ctrl-C. */
 export async function start() {
   try {
-    const port = askedPort(process.env.PORT);
-    ensureInstalled();
-    await ensureBuilt();
-    const server = await serveSomewhere(APP, port);
-    for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"]) process.once(signal, () => void server.close().then(() => process.exit(0)));
-    if (port === null) warnOfOtherPort(server.port);
-    console.log(`\nSaltbench is at ${server.url}\nKeep this window open while you use it; Ctrl-C ends it. Your records stay in your browser.\n`);
-    openBrowser(server.url);
+    openBrowser(await installBuildServe());
   } catch (error) {
     console.error(error instanceof Error ? error.message : String(error));
     process.exitCode = 1;
