@@ -1,0 +1,28 @@
+import { mkdirSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { makeDemo } from "./demo-shop/demo.ts";
+import { COLUMNS, csv } from "./demo-shop/rows.ts";
+import type { TableName } from "./demo-shop/rows.ts";
+
+export { makeDemo } from "./demo-shop/demo.ts";
+export type { DemoShop } from "./demo-shop/demo.ts";
+
+/** The seed of the committed demo shop. */
+export const DEMO_SEED = 20260105;
+
+/** Every file of the demo shop by its path under `data/demo/`. */
+export function demoFiles(seed: number): Map<string, string> {
+  const { tables } = makeDemo(seed);
+  return new Map((Object.keys(COLUMNS) as TableName[]).map((name) => [`${name}.csv`, csv(COLUMNS[name], tables[name])] as const));
+}
+
+/** Writes the demo shop's files. */
+export async function main(): Promise<number> {
+  const folder = join(import.meta.dirname, "demo");
+  mkdirSync(join(folder, "flat"), { recursive: true });
+  for (const [name, text] of demoFiles(DEMO_SEED)) {
+    writeFileSync(join(folder, name), text);
+    console.log(`${name}: ${text.split("\n").length - 2} rows, ${Math.round(text.length / 1024)} kB`);
+  }
+  return 0;
+}
