@@ -101,10 +101,10 @@ describe("an opened app", () => {
   });
 
   test("tells when the first picture was drawn, and what axe-core finds serious", async () => {
-    const { page, close } = await openApp({ folder });
-    expect(await firstPicture(page)).toBeGreaterThan(0);
-    expect((await seriousViolations(page)).join()).toMatch(/critical image-alt: .*#nameless/);
-    await close();
+    const app = await openApp({ folder });
+    expect(await firstPicture(app)).toBeGreaterThan(0);
+    expect((await seriousViolations(app.page)).join()).toMatch(/critical image-alt: .*#nameless/);
+    await app.close();
   });
 
   test("keeps a committed row through a SIGKILL of the whole browser when it has a profile", async () => {

@@ -145,10 +145,18 @@ export async function closeAll(): Promise<void> {
   places.clear();
 }
 
-/** Milliseconds from the start of the visit until the first room's first chart or table was drawn. */
-export async function firstPicture(page: Page): Promise<number> {
-  const at = await page.waitForFunction(() => performance.getEntriesByName("saltbench:first-picture")[0]?.startTime);
-  return (await at.jsonValue()) as number;
+/**
+ * Milliseconds from the start of the visit until the first room's first chart or table was drawn.
+ *
+ * @throws {Error} with what the page says and what was seen when there is none after half a minute
+ */
+export async function firstPicture({ page, seen }: App): Promise<number> {
+  const at = page.waitForFunction(() => performance.getEntriesByName("saltbench:first-picture")[0]?.startTime);
+  try {
+    return (await (await at).jsonValue()) as number;
+  } catch (error) {
+    throw new Error(`No first picture. The page says:\n${await page.innerText("body")}\n${deeds(seen).join("\n")}`, { cause: error });
+  }
 }
 
 /** A file that exists only in the browser, for `page.locator(…).setInputFiles(…)`; paths of real files go there as they are. */
