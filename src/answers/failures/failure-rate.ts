@@ -60,7 +60,7 @@ export interface FailurePeriod {
 }
 
 /** One finding with the ticket it stands on. */
-export interface FindingBehind {
+export type FindingBehind = {
   readonly ticket_no: string;
   readonly received_on: string;
   readonly maker: string | null;
@@ -83,4 +83,4 @@ export interface FindingBehind {
   readonly note: string | null;
   readonly source_file: string | null;
   readonly source_line: number | null;
-}
+};

@@ -1,17 +1,25 @@
 import type { Engine } from "../../db/engine.ts";
 import type { FailureFilter, FindingBehind } from "./failure-rate.ts";
+import { failureValues } from "./failure-values.ts";
+import findingsSql from "./findings-behind.sql?raw";
+import unwrittenSql from "./unwritten.sql?raw";
 
 export interface Behind {
   readonly findings: readonly FindingBehind[];
-  /** Tickets that opened the position and had nothing written about it: counted as inspected and fine. */
+  /** Tickets that opened the position and had nothing written about it: counted as inspected and fine, unless `strict`. */
   readonly fine_unwritten: number;
 }
 
 /** The findings behind one row of the failure table, newest ticket first. Maker and model `null`: all models. */
 export async function findingsBehind(
-  _engine: Engine,
-  _filter: FailureFilter & { readonly position: string },
-  _signal?: AbortSignal,
+  engine: Engine,
+  filter: FailureFilter & { readonly position: string },
+  signal?: AbortSignal,
 ): Promise<Behind> {
-  throw new Error("findingsBehind: under way");
+  const values = failureValues(filter);
+  const [findings, unwritten] = await Promise.all([
+    engine.rows<FindingBehind>(findingsSql, values, signal),
+    engine.rows<{ tickets: number }>(unwrittenSql, values, signal),
+  ]);
+  return { findings, fine_unwritten: unwritten[0]?.tickets ?? 0 };
 }

@@ -2,6 +2,7 @@ import type { Engine } from "../../db/engine.ts";
 import { rateKnowledge } from "../../stats/gamma-poisson.ts";
 import { fitGammaPrior } from "../../stats/gamma-prior.ts";
 import { dayAfter } from "../days.ts";
+import { grouped } from "../grouped.ts";
 import type { ShelfRow } from "./chosen-part.ts";
 import deliveriesSql from "./deliveries.sql?raw";
 import intakeSql from "./intake.sql?raw";
@@ -31,12 +32,6 @@ export interface StockRecords {
   readonly unmapped_pieces: number;
 }
 
-function bySupplier(rows: readonly DeliveryRow[]): Map<string | null, Delivery[]> {
-  const found = new Map<string | null, Delivery[]>();
-  for (const { supplier, days, quoted_days } of rows) found.set(supplier, [...(found.get(supplier) ?? []), { days, quoted_days }]);
-  return found;
-}
-
 /** Everything the stock advice reads, nothing of it later than `as_of`. */
 export async function stockRecords(engine: Engine, as_of: string, window: UseWindow, signal?: AbortSignal): Promise<StockRecords> {
   const since = dayAfter(as_of, -FORGOTTEN_DAYS), { from, to, recent_from } = window;
@@ -48,7 +43,7 @@ export async function stockRecords(engine: Engine, as_of: string, window: UseWin
     engine.rows<IntakeDay>(intakeSql, { to_date: to }, signal),
     engine.rows<{ pieces: number }>(unmappedSql, { from_date: from, to_date: to }, signal),
   ]);
-  return { shelf, use, under_way, deliveries: bySupplier(deliveries), intake, unmapped_pieces: unmapped[0]?.pieces ?? 0 };
+  return { shelf, use, under_way, deliveries: grouped<string | null, DeliveryRow>(deliveries, (row) => row.supplier), intake, unmapped_pieces: unmapped[0]?.pieces ?? 0 };
 }
 
 /**
@@ -57,8 +52,7 @@ export async function stockRecords(engine: Engine, as_of: string, window: UseWin
  */
 export function groupFacts({ shelf, use, under_way }: StockRecords, window: UseWindow): GroupFacts[] {
   const used = new Map(use.map((row) => [row.interchange, row])), coming = new Map(under_way.map((row) => [row.interchange, row.pieces]));
-  const rows = new Map<string, ShelfRow[]>();
-  for (const row of shelf) rows.set(row.interchange, [...(rows.get(row.interchange) ?? []), row]);
+  const rows = grouped(shelf, (row) => row.interchange);
   const names = [...new Set([...rows.keys(), ...used.keys()])].sort();
   const uses = new Map(names.map((name) => [name, useOf(used.get(name)?.pieces ?? 0, used.get(name)?.recent ?? 0, window)]));
   const plannable = names.filter((name) => !rows.get(name)?.some((row) => row.refused !== null)).map((name) => uses.get(name));

@@ -42,7 +42,7 @@ select coalesce(w.ticket_no, o.ticket_no) as ticket_no, coalesce(w.position, o.p
   v.months, v.opening, v.job, v.technician, v.warranty,
   w.position is not null as written,
   coalesce(o.level = 'inspected', false) as covered,
-  coalesce(o.level = 'inspected', false) or (w.position is not null and (o.level = 'seen' or l.job is null)) as counted,
+  coalesce(o.level = 'inspected', false) or (w.position is not null and (coalesce(o.level = 'seen', false) or l.job is null)) as counted,
   coalesce(w.failed, false) as failed, w.grade, coalesce(w.replaced, false) as replaced, coalesce(w.routine, false) as routine
 from written w
 full outer join opened o on o.ticket_no = w.ticket_no and o.position = w.position
