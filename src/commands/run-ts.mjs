@@ -23,7 +23,7 @@ async function transformer() {
     root: ROOT,
     configFile: join(ROOT, "vite.config.ts"),
     appType: "custom",
-    logLevel: "error",
+    logLevel: "silent",
     clearScreen: false,
     cacheDir: join(ROOT, "node_modules/.cache/run-ts"),
     server: { middlewareMode: true, hmr: false, ws: false, watch: null },
@@ -43,14 +43,32 @@ function line(error) {
   return error.message.trim().split("\n")[0] + cause;
 }
 
+/** An entry that cannot even be loaded is a mistake of ours, never the caller's. */
+class NotLoaded extends Error {
+  name = "NotLoaded";
+}
+
 /**
  * @param {string} file
  * @param {unknown} error
  */
 function complain(file, error) {
   console.error(`${relative(ROOT, file)}: ${line(error)}`);
-  const mistake = error instanceof Error && MISTAKES.has(error.name);
+  const mistake = error instanceof NotLoaded || (error instanceof Error && MISTAKES.has(error.name));
   if (mistake || process.env.SALTBENCH_STACK === "1") console.error(error);
+}
+
+/**
+ * @param {import("vite").ViteDevServer} vite
+ * @param {string} file
+ */
+async function load(vite, file) {
+  try {
+    return await vite.ssrLoadModule(file);
+  } catch (error) {
+    if (error instanceof Error) vite.ssrFixStacktrace(error);
+    throw new NotLoaded("the file cannot be loaded", { cause: error });
+  }
 }
 
 /**
@@ -64,7 +82,7 @@ async function run(file, argv) {
   try {
     if (!existsSync(join(ROOT, "node_modules/vite"))) ensureInstalled();
     vite = await transformer();
-    const entry = await vite.ssrLoadModule(file);
+    const entry = await load(vite, file);
     const code = typeof entry.main === "function" ? await entry.main(argv) : 0;
     if (!Number.isInteger(code)) throw new TypeError(`main must give an exit code, gave ${String(code)}`);
     return code;

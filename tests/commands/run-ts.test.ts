@@ -44,6 +44,13 @@ describe("run-ts", () => {
     expect(errors.join("\n")).toMatch(/TypeError: .*\n.*entry\.ts:3:/);
   });
 
+  test("shows what is wrong with an entry that cannot be loaded", () => {
+    const { status, errors } = run("export const main = async () => {{ return 0;");
+    expect(status).toBe(1);
+    expect(errors[0]).toMatch(/entry\.ts: the file cannot be loaded \(.+\)$/);
+    expect(errors.join("\n")).toMatch(/entry\.ts:1|1 ?\|/);
+  });
+
   test("fails on a promise that is rejected with nobody waiting", () => {
     const { status, errors } = run(`export async function main() { void Promise.reject(new Error("alone")); await new Promise(() => setInterval(() => 0, 9)); return 0; }`);
     expect([status, errors.length]).toEqual([1, 1]);
