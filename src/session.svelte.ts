@@ -1,24 +1,52 @@
-import type { Engine } from "./db/engine.ts";
-import type { Batch } from "./records/ledger/ledger.ts";
+import { recordsSpan } from "./answers/choices/choices.ts";
+import { prepareAnswers } from "./answers/prepare.ts";
+import type { Engine, Report } from "./db/engine.ts";
+import { EngineGone } from "./db/errors.ts";
+import { prepareSchema } from "./db/prepare.ts";
+import { watchedEngine } from "./db/watched-engine.ts";
+import { importFiles, type Imported } from "./records/importing.ts";
+import { LedgerDamaged, LedgerUnavailable } from "./records/ledger/errors.ts";
+import type { Batch, Ledger, Reject } from "./records/ledger/ledger.ts";
+import { openMemoryLedger } from "./records/ledger/memory-ledger.ts";
+import type { Keeping } from "./records/ledger/persist.ts";
+import { loadVocabulary } from "./records/load-vocabulary.ts";
+import type { NamedFile } from "./records/reading/read-file.ts";
+import { rebuild, type DamagedBatch } from "./records/rebuild.ts";
+import { sentence } from "./ui/trouble.ts";
+import { browser, type World } from "./world.ts";
+
+/** The owner took the demo (or all) out and does not want it back by itself. */
+const DEMO = "demo", SHOP = "shop", CURRENCY = "currency";
+const INVENTED = { shop: "Harrow Quay Reel Bench", currency: "cu" };
 
 /** What the app remembers while it is open. */
-class Session {
-  /** "opening" until records stand in the engine; "stopped" when the engine cannot be had, with the reason in `trouble`. */
+export class Session {
+  /** "opening" until the records stand in the engine; "stopped" when they cannot, with the reason in `trouble`. */
   status = $state.raw<"opening" | "ready" | "stopped">("opening");
-  /** Set while `status` is "ready"; a new one after a restart, so read it where you use it. */
+  /** Set while `status` is "ready"; another one after a restart, so read it where you use it. */
   engine = $state.raw<Engine | null>(null);
   /** Goes up whenever the records changed: read it in what must be asked anew. */
   version = $state(0);
-  /** Imports, oldest first. */
+  /** Imports whose rows are in the engine, oldest first. */
   batches = $state.raw<readonly Batch[]>([]);
-  /** Last day the records speak of where they are the demo's, else today: `YYYY-MM-DD`. */
+  /** Imports that cannot be read back, and why. */
+  damaged = $state.raw<readonly DamagedBatch[]>([]);
+  /** Day the answers are given for: the demo's last day while it is open, else the reader's today. */
   today = $state("");
-  /** Heading of printed sheets; the owner's own word, else null. */
+  /** Heading of printed sheets, else null. */
   shop = $state<string | null>(null);
   /** The shop's word for its money, "" until set. */
   currency = $state("");
   /** A plain sentence about what went wrong, else null. */
   trouble = $state<string | null>(null);
+  /** How far the slow part of opening has come. */
+  progress = $state.raw<Parameters<Report>[0] | null>(null);
+  keeping = $state.raw<Keeping | "not at all">("unknown");
+
+  #world: World | null = null;
+  #ledger: Ledger | null = null;
+  #turns: Promise<unknown> = Promise.resolve();
+  #reviving = false;
 
   /** True while the records shown are the invented shop's. */
   get demo(): boolean {
@@ -28,6 +56,186 @@ class Session {
   /** True when there are no records at all. */
   get bare(): boolean {
     return this.batches.length === 0;
+  }
+
+  /** The reader's today, also while the demo is open. */
+  get day(): string {
+    return this.#at.world.day();
+  }
+
+  get #at(): { world: World; ledger: Ledger } {
+    if (!this.#world || !this.#ledger) throw new RangeError("Session: needs start() before anything else");
+    return { world: this.#world, ledger: this.#ledger };
+  }
+
+  /** Opens everything, and the demo at a first visit. Never rejects: see `status` and `trouble`. */
+  async start(world: World = browser): Promise<void> {
+    this.#world = world;
+    try {
+      const [ledger, engine] = await Promise.all([this.#openLedger(world), world.openEngine()]);
+      this.#ledger = ledger;
+      ledger.onChange(() => void this.#inTurn(() => this.#refill()).catch((fault: unknown) => (this.trouble = sentence(fault))));
+      await this.#inTurn(() => this.#fill(engine));
+      await world.alone(() => this.#firstVisit(ledger));
+      this.status = "ready";
+    } catch (error) {
+      this.#stop(error);
+    }
+  }
+
+  #stop(error: unknown): void {
+    this.status = "stopped";
+    this.engine = null;
+    this.trouble = sentence(error);
+  }
+
+  async #openLedger(world: World): Promise<Ledger> {
+    try {
+      const ledger = await world.openLedger();
+      await ledger.batches();
+      this.keeping = await world.keeping(false);
+      return ledger;
+    } catch (error) {
+      if (!(error instanceof LedgerUnavailable || error instanceof LedgerDamaged)) throw error;
+      this.trouble = `${sentence(error)} Until this is put right, what you bring in is gone when you close this window.`;
+      this.keeping = "not at all";
+      return openMemoryLedger();
+    }
+  }
+
+  async #firstVisit(ledger: Ledger): Promise<void> {
+    if ((await ledger.batches()).length > 0 || (await ledger.setting(DEMO)) === "no") return;
+    try {
+      await this.openDemo(new AbortController().signal, (progress) => (this.progress = progress));
+    } catch (error) {
+      this.trouble = `The demo could not be opened. ${sentence(error)}`;
+    }
+  }
+
+  async #fill(engine: Engine): Promise<void> {
+    this.engine = watchedEngine(engine, (error) => this.#revive(error));
+    await prepareSchema(this.engine);
+    await loadVocabulary(this.engine);
+    await this.#refill();
+  }
+
+  /** Makes the engine hold what the ledger holds. */
+  async #refill(): Promise<void> {
+    const { ledger } = this.#at, engine = this.engine;
+    if (!engine) return;
+    const { damaged } = await rebuild(engine, ledger, (progress) => (this.progress = progress));
+    this.damaged = damaged;
+    await this.#tell(engine);
+  }
+
+  /** Says what there is, once the engine holds it. */
+  async #tell(engine: Engine): Promise<void> {
+    const { ledger, world } = this.#at;
+    await prepareAnswers(engine);
+    const readable = ({ id }: Batch) => this.damaged.every(({ batch }) => batch.id !== id);
+    this.batches = (await ledger.batches()).filter(readable);
+    this.shop = (await ledger.setting(SHOP)) ?? (this.demo ? INVENTED.shop : null);
+    this.currency = (await ledger.setting(CURRENCY)) ?? (this.demo ? INVENTED.currency : "");
+    this.today = (this.demo ? (await recordsSpan(engine)).to : null) ?? world.day();
+    this.version += 1;
+  }
+
+  #revive(error: EngineGone): void {
+    if (this.#reviving || this.status !== "ready") return;
+    this.#reviving = true;
+    this.trouble = sentence(error);
+    const again = async () => this.#fill(await this.#at.world.openEngine());
+    void this.#inTurn(again).catch((fault: unknown) => this.#stop(fault)).finally(() => (this.#reviving = false));
+  }
+
+  /** One change after the other, whether the one before succeeded or not. */
+  #inTurn<T>(work: () => Promise<T>): Promise<T> {
+    const next = this.#turns.then(work);
+    this.#turns = next.catch(() => undefined);
+    return next;
+  }
+
+  async #import(files: readonly NamedFile[], origin: "files" | "demo", signal: AbortSignal, report: Report): Promise<Imported> {
+    const { ledger, world } = this.#at, engine = this.engine;
+    if (!engine) throw new EngineGone("The engine is not open.");
+    const imported = await importFiles(files, { engine, ledger, today: world.day(), origin, signal, report, read: world.read });
+    await this.#tell(engine);
+    return imported;
+  }
+
+  async #takeDemoOut(): Promise<void> {
+    const { ledger } = this.#at;
+    for (const batch of this.batches) if (batch.origin === "demo") await ledger.remove(batch.id);
+    await ledger.keepSetting(DEMO, "no");
+    await this.#refill();
+  }
+
+  /**
+   * Takes files in, whole or not at all. Demo records go out first, and stay out whatever becomes of the files.
+   *
+   * @throws what `importFiles` throws; the signal's reason when cancelled
+   */
+  bringIn(files: readonly NamedFile[], signal: AbortSignal, report: Report): Promise<Imported> {
+    return this.#inTurn(async () => {
+      if (this.demo) await this.#takeDemoOut();
+      const batch = await this.#import(files, "files", signal, report);
+      if (this.keeping !== "not at all") this.keeping = await this.#at.world.keeping(true);
+      return batch;
+    });
+  }
+
+  /** @throws {RangeError} when there are records already: invented and real ones never mix */
+  openDemo(signal: AbortSignal, report: Report): Promise<Imported> {
+    return this.#inTurn(async () => {
+      if (!this.bare) throw new RangeError(`Session.openDemo: needs to have no records, has ${this.batches.length} imports`);
+      const { ledger, world } = this.#at;
+      report({ step: "Opening the demo shop", done: 0, total: null });
+      const batch = await this.#import(await world.demoFiles(), "demo", signal, report);
+      await ledger.keepSetting(DEMO, null);
+      return batch;
+    });
+  }
+
+  /** Takes one import out again. */
+  takeOut(batch: Batch): Promise<void> {
+    return this.#inTurn(async () => {
+      const { ledger } = this.#at;
+      await ledger.remove(batch.id);
+      await ledger.keepSetting(DEMO, "no");
+      await this.#refill();
+    });
+  }
+
+  removeAll(): Promise<void> {
+    return this.#inTurn(async () => {
+      const { ledger } = this.#at;
+      await ledger.clear();
+      await ledger.keepSetting(DEMO, "no");
+      await this.#refill();
+    });
+  }
+
+  async backup(): Promise<Blob> {
+    throw new Error("not landed yet");
+  }
+
+  async restore(_file: File): Promise<void> {
+    throw new Error("not landed yet");
+  }
+
+  /** Rows kept out, of all imports. */
+  async rejects(): Promise<readonly Reject[]> {
+    return this.#at.ledger.rejects();
+  }
+
+  async keepShop(name: string): Promise<void> {
+    await this.#at.ledger.keepSetting(SHOP, name.trim() || null);
+    this.shop = name.trim() || null;
+  }
+
+  async keepCurrency(word: string): Promise<void> {
+    await this.#at.ledger.keepSetting(CURRENCY, word.trim() || null);
+    this.currency = word.trim();
   }
 }
 

@@ -1,0 +1,54 @@
+import type { Engine } from "./db/engine.ts";
+import { openBrowserLedger } from "./records/ledger/browser-ledger.ts";
+import type { Ledger } from "./records/ledger/ledger.ts";
+import { askToKeep, type Keeping } from "./records/ledger/persist.ts";
+import { readInWorker } from "./records/read-in-worker.ts";
+import type { NamedFile, ReadFile } from "./records/reading/read-file.ts";
+
+/** What the session needs of the place it runs in; tests bring their own. */
+export interface World {
+  openLedger(): Promise<Ledger>;
+  openEngine(): Promise<Engine>;
+  /** Reads a file that comes in, best away from the screen. */
+  readonly read: ReadFile;
+  demoFiles(): Promise<readonly NamedFile[]>;
+  /** Whether the browser promised to keep the records; `ask` may put the question to the owner. */
+  keeping(ask: boolean): Promise<Keeping>;
+  /** Does work while no other tab does it. */
+  alone<T>(work: () => Promise<T>): Promise<T>;
+  /** Today as `YYYY-MM-DD`, where the reader is. */
+  day(): string;
+}
+
+const DEMO = import.meta.glob<string>("../data/demo/*.csv", { query: "?url", import: "default", eager: true });
+
+/** A file of our own build. @throws {Error} when the app's own server does not give it */
+async function ownFile(name: string, address: string): Promise<NamedFile> {
+  const response = await fetch(address);
+  if (!response.ok) throw new Error(`The file ${name} of the demo is not there (${response.status}).`);
+  return { name, blob: await response.blob() };
+}
+
+async function keeping(ask: boolean): Promise<Keeping> {
+  if (ask) return askToKeep();
+  const persisted = await navigator.storage?.persisted?.();
+  return persisted === undefined ? "unknown" : persisted ? "kept" : "at risk";
+}
+
+/** The reader's own date, not Greenwich's. */
+function day(now = new Date()): string {
+  const two = (part: number) => String(part).padStart(2, "0");
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}
+
+/** The browser this runs in. */
+export const browser: World = {
+  openLedger: () => openBrowserLedger(),
+  // Its code is large: the frame stands before it is read.
+  openEngine: async () => (await import("./db/open-browser.ts")).openBrowserEngine(),
+  read: readInWorker,
+  demoFiles: () => Promise.all(Object.entries(DEMO).map(([path, address]) => ownFile(path.replace(/^.*\//, ""), address))),
+  keeping,
+  alone: (work) => (navigator.locks ? navigator.locks.request("saltbench: first visit", work) : work()),
+  day: () => day(),
+};
