@@ -20,19 +20,22 @@ export function joined(pieces: readonly Uint8Array[]): Uint8Array {
 }
 
 /**
- * Rows in an Arrow IPC stream, read from its frame alone.
+ * How many rows an Arrow IPC stream holds and under which names, read from its frame alone.
  *
  * The engine must never see a stream that is cut short: it reports nothing, makes no table, and its connection takes no
  * other stream from then on.
  *
  * @throws {DamagedRows} if the stream is cut short, not closed or no Arrow stream
  */
-export function rowCount(stream: Uint8Array): number {
+export function frame(stream: Uint8Array): { rows: number; columns: string[] } {
   if (!closes(stream)) throw new DamagedRows("The stored rows are cut short.");
   try {
+    const reader = RecordBatchReader.from(stream).open();
+    // Read to its end, the reader forgets its schema.
+    const columns = reader.schema.fields.map(({ name }) => name);
     let rows = 0;
-    for (const batch of RecordBatchReader.from(stream)) rows += batch.numRows;
-    return rows;
+    for (const batch of reader) rows += batch.numRows;
+    return { rows, columns };
   } catch (cause) {
     throw new DamagedRows("The stored rows cannot be read.", { cause });
   }

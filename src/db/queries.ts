@@ -1,5 +1,5 @@
 import { columnsOf, rowsOf } from "./arrow-columns.ts";
-import { joined, rowCount } from "./arrow-stream.ts";
+import { frame, joined } from "./arrow-stream.ts";
 import type { Connection } from "./connection.ts";
 import type { Row, SqlValue } from "./engine.ts";
 import { DamagedRows, EngineGone, QueryFailed } from "./errors.ts";
@@ -36,7 +36,7 @@ export class Queries {
 
   async stream(sql: string, values: Row = {}): Promise<{ stream: Uint8Array; rows: number }> {
     const stream = await this.#answer(statement(sql), values);
-    return { stream, rows: rowCount(stream) };
+    return { stream, rows: frame(stream).rows };
   }
 
   async run(scripts: readonly string[], values: Row = {}, signal?: AbortSignal): Promise<void> {
@@ -48,27 +48,27 @@ export class Queries {
 
   async load(table: string, stream: Uint8Array, rows: number, same: Row = {}): Promise<void> {
     if (!/^[a-z_]+(\.[a-z_]+)?$/.test(table)) throw new RangeError(`load: needs the name of a table, got ${table}`);
-    const held = rowCount(stream);
-    if (held !== rows) throw new DamagedRows(`${rows} rows were stored for ${table}, ${held} came back.`);
+    const held = frame(stream);
+    if (held.rows !== rows) throw new DamagedRows(`${rows} rows were stored for ${table}, ${held.rows} came back.`);
+    const constants = sameInEveryRow(same);
+    if (rows === 0) return;
     try {
-      await this.#insert(table, stream, rows, same);
+      await this.#insert(table, stream, rows, held.columns, constants);
     } catch (cause) {
       this.connection.spoiled = true;
-      if (cause instanceof EngineGone || cause instanceof DamagedRows || cause instanceof RangeError) throw cause;
+      if (cause instanceof EngineGone || cause instanceof DamagedRows) throw cause;
       throw new DamagedRows(`The stored rows do not fit ${table}: ${reason(cause)}`, { cause });
     }
   }
 
-  async #insert(table: string, stream: Uint8Array, rows: number, same: Row): Promise<void> {
+  async #insert(table: string, stream: Uint8Array, rows: number, columns: string[], constants: Constant[]): Promise<void> {
     await this.connection.insert(INCOMING, stream);
-    const [{ n }] = rowsOf<{ n: number }>(columnsOf(joined(await this.connection.pieces(`select count(*) as n from ${INCOMING}`)))) as [{ n: number }];
-    if (n !== rows) throw new DamagedRows(`${rows} rows were stored for ${table}, the engine read ${n}.`);
-    const constants = sameInEveryRow(same);
+    const { n } = columnsOf(joined(await this.connection.pieces(`select count(*) as n from ${INCOMING}`)));
+    if (n?.[0] !== rows) throw new DamagedRows(`${rows} rows were stored for ${table}, the engine read ${n?.[0]}.`);
     await this.connection.set(constants);
-    const names = constants.map(({ column }) => `'${column}'`).join(", ");
-    const own = names === "" ? "*" : `columns(lambda c: c not in (${names}))`;
-    const added = constants.map(({ name, column }) => `, getvariable('${name}') as ${column}`).join("");
-    await this.connection.text(`insert into ${table} by name select ${own}${added} from ${INCOMING}; drop table ${INCOMING}`);
+    const own = columns.filter((name) => !constants.some(({ column }) => column === name)).map((name) => `"${name.replaceAll('"', '""')}"`);
+    const added = constants.map(({ name, column }) => `getvariable('${name}') as ${column}`);
+    await this.connection.text(`insert into ${table} by name select ${[...own, ...added].join(", ")} from ${INCOMING}; drop table ${INCOMING}`);
   }
 
   async #answer(asked: Statement, values: Row, signal?: AbortSignal): Promise<Uint8Array> {
@@ -86,8 +86,10 @@ export class Queries {
   }
 }
 
+interface Constant { name: string; type: string; value: SqlValue; column: string }
+
 /** Variables for the columns that every row of a load has alike. */
-function sameInEveryRow(same: Row): { name: string; type: string; value: SqlValue; column: string }[] {
+function sameInEveryRow(same: Row): Constant[] {
   return Object.entries(same).map(([column, value]) => {
     if (!/^[a-z_]+$/.test(column)) throw new RangeError(`load: needs names of columns, got ${column}`);
     const type = typeof value === "string" ? "varchar" : typeof value === "boolean" ? "boolean" : "double";
