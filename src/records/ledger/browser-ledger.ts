@@ -1,3 +1,4 @@
+import { currentRejects } from "./current-rejects.ts";
 import { LedgerDamaged } from "./errors.ts";
 import { answer, openDatabase, transacted, type Store } from "./indexed-db.ts";
 import type { Batch, Ledger, NewBatch, Reject } from "./ledger.ts";
@@ -31,8 +32,9 @@ class BrowserLedger implements Ledger {
   }
 
   async rejects(): Promise<readonly Reject[]> {
-    const lists: Reject[][] = await transacted(this.database, "readonly", (store) => answer(store("rejects").getAll()));
-    return lists.flat();
+    const [batches, lists] = await transacted(this.database, "readonly", (store) =>
+      Promise.all([answer<Batch[]>(store("batches").getAll()), answer<Reject[][]>(store("rejects").getAll())]));
+    return currentRejects(batches.map(({ files }, at) => ({ files, rejects: lists[at] ?? [] })));
   }
 
   async append(batch: NewBatch): Promise<Batch> {

@@ -66,6 +66,7 @@ export interface Ledger {
   batches(): Promise<readonly Batch[]>;
   /** Arrow IPC stream of one table of one batch, unpacked and checked. */
   payload(batch: Batch, table: TableName): Promise<Uint8Array>;
+  /** Rows still to fix: of each file name those of the newest import that read it. */
   rejects(): Promise<readonly Reject[]>;
   append(batch: NewBatch): Promise<Batch>;
   /** Takes one whole import back. */

@@ -1,3 +1,4 @@
+import { currentRejects } from "./current-rejects.ts";
 import type { Batch, Ledger, Reject } from "./ledger.ts";
 import { manifest } from "./manifest.ts";
 import { packed, storedTable, unpacked } from "./packing.ts";
@@ -25,7 +26,7 @@ export function openMemoryLedger(shelf = new MemoryShelf()): Ledger {
       const stored = storedTable(batch, table);
       return unpacked(batch, stored, shelf.kept.find((one) => one.batch.id === batch.id)?.contents.get(table) ?? null);
     },
-    rejects: async () => shelf.kept.flatMap(({ rejects }) => rejects),
+    rejects: async () => currentRejects(shelf.kept.map(({ batch, rejects }) => ({ files: batch.files, rejects }))),
     async append(batch) {
       const tables = await packed(batch.payloads);
       const kept = { ...manifest(batch, tables), import_no: shelf.next_import_no++ };

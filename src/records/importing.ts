@@ -1,0 +1,140 @@
+import type { Engine, Report } from "../db/engine.ts";
+import { derive } from "../db/prepare.ts";
+import { LEDGER_VERSION } from "./ledger/ledger.ts";
+import type { Batch, Ledger, Reject } from "./ledger/ledger.ts";
+import { mappingFrom } from "./reading/mapping.ts";
+import type { Mapping } from "./reading/mapping.ts";
+import { readHere } from "./read-here.ts";
+import type { FileRead, NamedFile, ReadFile } from "./reading/read-file.ts";
+import { Unreadable } from "./reading/unreadable.ts";
+import { FAILURE_GRADE } from "./rebuild.ts";
+import { leaveWaitingRoom, openWaitingRoom, settle, voidRows } from "./settling/settle.ts";
+import type { Settled } from "./settling/settle.ts";
+
+export interface ImportOptions {
+  /** Filled with all that the ledger holds. */
+  readonly engine: Engine;
+  readonly ledger: Ledger;
+  /** `YYYY-MM-DD`; dates up to a year from it are believed. */
+  readonly today: string;
+  readonly origin: Batch["origin"];
+  readonly signal?: AbortSignal;
+  readonly report?: Report;
+  /** Where files are read; here unless said otherwise, in the browser `readInWorker`. */
+  readonly read?: ReadFile;
+  /** Rows to fix that come along from a backup. */
+  readonly rejects?: readonly Reject[];
+}
+
+/** What became of an import. When it brought nothing new nothing is kept: `id` is empty and `import_no` 0. */
+export interface Imported extends Batch {
+  readonly kept: boolean;
+  readonly rejects: readonly Reject[];
+}
+
+const MAPPING = "mapping.json";
+const folder = (name: string) => name.slice(0, name.lastIndexOf("/") + 1);
+const isMapping = ({ name }: NamedFile) => name.slice(folder(name).length) === MAPPING;
+
+const busy = new WeakSet<Engine>();
+
+function yearAfter(today: string): string {
+  if (!/^\d{4}-\d\d-\d\d$/.test(today)) throw new RangeError(`importFiles: needs today as YYYY-MM-DD, got ${today}`);
+  return `${Number(today.slice(0, 4)) + 1}${today.slice(4)}`;
+}
+
+/** Mappings by folder; one that is wrong makes the files beside it unreadable, because without it they mean something else. */
+async function mappingsOf(files: readonly NamedFile[]): Promise<ReadonlyMap<string, Mapping | Unreadable>> {
+  const found = new Map<string, Mapping | Unreadable>();
+  for (const file of files.filter(isMapping)) {
+    try {
+      found.set(folder(file.name), mappingFrom(await file.blob.text()));
+    } catch (error) {
+      if (!(error instanceof Unreadable)) throw error;
+      found.set(folder(file.name), error);
+    }
+  }
+  return found;
+}
+
+function notRead(file: NamedFile, unreadable: string): FileRead {
+  return { file: file.name, bytes: file.blob.size, sha256: "", tables: [], rows_read: 0, rows_known: 0, rows_to_fix: 0, rows_dropped: 0, unreadable, remarks: [], rejects: [] };
+}
+
+/** Reads all files into the waiting room, one after the other. */
+async function readAll(files: readonly NamedFile[], options: ImportOptions, signal: AbortSignal): Promise<FileRead[]> {
+  const { engine, report = () => undefined, read = readHere } = options;
+  const mappings = await mappingsOf(files), reads: FileRead[] = [];
+  for (const file of files.filter((one) => !isMapping(one))) {
+    signal.throwIfAborted();
+    const mapping = mappings.get(folder(file.name)) ?? null, file_no = reads.length + 1;
+    if (mapping instanceof Unreadable) {
+      reads.push(notRead(file, mapping.message));
+      continue;
+    }
+    const done = await read(file, {
+      file_no, mapping, signal, report, last_day: yearAfter(options.today),
+      take: ({ table, stream, rows }) => engine.load(`staging.${table}`, stream, rows),
+    });
+    if (done.unreadable !== null) await voidRows(engine, file_no);
+    reads.push(done);
+  }
+  return reads;
+}
+
+/** Rows to fix, for comparing two imports of one file. */
+const asText = (rejects: readonly Reject[]) => rejects.map((one) => JSON.stringify([one.file, one.line, one.column, one.value, one.reason])).sort().join("\n");
+
+/** The list of rows to fix of these files would change. */
+async function changesRejects(ledger: Ledger, { files, rejects }: Settled): Promise<boolean> {
+  const names = new Set([...files.filter(({ unreadable }) => unreadable === null).map(({ file }) => file), ...rejects.map(({ file }) => file)]);
+  const before = (await ledger.rejects()).filter(({ file }) => names.has(file));
+  return asText(before) !== asText(rejects);
+}
+
+async function keep(settled: Settled, { engine, ledger, origin }: ImportOptions): Promise<Batch> {
+  const batch = await ledger.append({ ...settled, origin, imported_at: new Date().toISOString() });
+  const grade = await ledger.setting(FAILURE_GRADE);
+  await engine.transaction(async (inside) => {
+    for (const { table, stream, rows } of settled.payloads) await inside.load(`ledger.${table}`, stream, rows, { import_no: batch.import_no });
+    await derive(inside, grade === null ? undefined : { failure_grade: Number(grade) });
+  });
+  return batch;
+}
+
+async function imported(files: readonly NamedFile[], options: ImportOptions): Promise<Imported> {
+  const { engine, ledger, origin, signal = new AbortController().signal, report = () => undefined } = options;
+  await openWaitingRoom(engine);
+  const reads = await readAll(files, options, signal);
+  report({ step: "Comparing with your records", done: 0, total: null });
+  const found = await settle(engine, reads, signal);
+  const settled = { ...found, rejects: [...found.rejects, ...(options.rejects ?? [])] };
+  if (settled.payloads.length === 0 && !(await changesRejects(ledger, settled))) {
+    const { files: tallies, rejects } = settled;
+    return { id: "", import_no: 0, imported_at: new Date().toISOString(), origin, ledger_version: LEDGER_VERSION, files: tallies, tables: [], kept: false, rejects };
+  }
+  signal.throwIfAborted();
+  report({ step: "Keeping your records", done: 0, total: null });
+  return { ...(await keep(settled, options)), kept: true, rejects: settled.rejects };
+}
+
+/**
+ * Takes files in, whole or not at all: every row ends in the records, in the list of rows to fix, or in a counted drop.
+ *
+ * The order of the files does not matter. A `mapping.json` is applied to the files of its folder. Until the ledger has
+ * written the import, a cancel, a failure or a killed tab leaves everything as it was.
+ *
+ * @throws the signal's reason when cancelled; what {@link Ledger.append} throws
+ * @throws {RangeError} when another import into the same engine is under way
+ */
+export async function importFiles(files: readonly NamedFile[], options: ImportOptions): Promise<Imported> {
+  const { engine } = options;
+  if (busy.has(engine)) throw new RangeError("importFiles: needs the import before it to have ended");
+  busy.add(engine);
+  try {
+    return await imported(files, options);
+  } finally {
+    busy.delete(engine);
+    await leaveWaitingRoom(engine);
+  }
+}

@@ -1,0 +1,48 @@
+/** Words that look like ours and are not: never corrected. */
+const LEAVE = new Set([
+  "motor", "bench", "nail", "month", "weeks", "years", "hours", "every", "until", "which", "while", "whole", "extra", "early", "great",
+  "heard", "heavy", "large", "level", "lines", "loads", "moved", "needs", "parts", "place", "plate", "point", "ready", "really", "reels",
+  "season", "seems", "shore", "shops", "sorted", "split", "taken", "thing", "think", "times", "today", "touch", "using", "wants", "weeds", "winter",
+  "without", "working", "worked", "collect", "collected", "quoted", "posted", "picked", "stool", "rotor", "sport", "other", "water", "after", "later", "never", "cover", "small", "still", "under", "their",
+  "there", "where", "these", "those", "place", "found", "sound", "round", "bound", "could", "would", "should", "boat", "board", "caught",
+  "might", "right", "light", "night", "today", "quick", "quite", "quiet", "first", "since", "third", "owner", "paper", "house", "horse",
+  "again", "about", "above", "below", "along", "friday", "monday", "sunday", "price", "charge", "change", "phone", "called", "cheese",
+  "coast", "beach", "river", "liver", "lover", "fever", "power", "tower", "lower", "slower", "brother", "mother", "bottom", "button",
+  "cotton", "matter", "better", "letter", "bitter", "butter", "spill", "skill", "shell", "smell", "smart", "start", "short", "shirt",
+  "skirt", "stuff", "staff", "stiff", "trial", "trail", "train", "drain", "grain", "brain", "bread", "break", "brake", "tried",
+  "dried", "noise", "noisy", "nothing", "trout", "salmon", "cable", "table", "cased", "based", "paired", "paid", "said", "cast", "casting",
+]);
+
+/** Edits (insert, delete, change, swap of neighbours) between two words, up to `limit`; above it `limit + 1`. */
+export function edits(a: string, b: string, limit: number): number {
+  if (Math.abs(a.length - b.length) > limit) return limit + 1;
+  let before: number[] = [], last = Array.from({ length: b.length + 1 }, (_, index) => index);
+  for (let i = 1; i <= a.length; i++) {
+    const row = [i];
+    for (let j = 1; j <= b.length; j++) {
+      const cost = a[i - 1] === b[j - 1] ? 0 : 1;
+      let least = Math.min((last[j] ?? 0) + 1, (row[j - 1] ?? 0) + 1, (last[j - 1] ?? 0) + cost);
+      if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1]) least = Math.min(least, (before[j - 2] ?? 0) + 1);
+      row.push(least);
+    }
+    [before, last] = [last, row];
+  }
+  return Math.min(last[b.length] ?? 0, limit + 1);
+}
+
+/**
+ * The one known word that a misspelt word most likely means, or null. One edit for 5–7 letters, two from 8 on, none below;
+ * the first letter must stand; two candidates at the same distance give none.
+ */
+export function corrected(word: string, known: ReadonlySet<string>): string | null {
+  if (word.length < 5 || known.has(word) || LEAVE.has(word) || /\d/.test(word)) return null;
+  const limit = word.length < 8 ? 1 : 2;
+  let best: string | null = null, distance = limit + 1;
+  for (const candidate of known) {
+    if (candidate.length < 4 || candidate[0] !== word[0]) continue;
+    const here = edits(word, candidate, limit);
+    if (here < distance) [best, distance] = [candidate, here];
+    else if (here === distance && here <= limit && best !== candidate) best = null;
+  }
+  return distance <= limit ? best : null;
+}

@@ -1,0 +1,3 @@
+import { answerReading } from "./reading-messages.ts";
+
+answerReading(self as unknown as DedicatedWorkerGlobalScope);

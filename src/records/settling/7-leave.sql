@@ -1,0 +1,2 @@
+-- Clears the waiting room.
+drop schema if exists staging cascade;
