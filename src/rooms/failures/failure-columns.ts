@@ -1,0 +1,67 @@
+import type { FailurePeriod, FailureRate, FindingBehind } from "../../answers/failures/failure-rate.ts";
+import { modelName } from "../../answers/model-name.ts";
+import { DASH, date, number, percent } from "../../ui/format.ts";
+import { likely } from "../../ui/share-words.ts";
+import type { Column } from "../../ui/table-rows.ts";
+import { failureRemark } from "./failure-words.ts";
+
+/**
+ * Columns of the failure table. `name` is what a row is called in this view, under `heading`; `all` the share of all models
+ * where models are compared, and only there the share drawn toward them is shown.
+ */
+export function failureColumns(
+  heading: string, name: (row: FailureRate) => string, all: number | null, compared: boolean,
+): readonly Column<FailureRate>[] {
+  const right = { align: "right" } as const;
+  return [
+    { key: "name", label: heading, value: name },
+    { key: "inspected", label: "Inspected", ...right, value: (row) => row.inspected, text: (row) => number(row.inspected) },
+    { key: "failed", label: "Failed", ...right, value: (row) => row.failed, text: (row) => number(row.failed) },
+    { key: "rate", label: "Share", ...right, value: (row) => row.rate, text: (row) => percent(row.rate) },
+    { key: "likely", label: "Likely", value: (row) => row.rate_low, text: (row) => (row.rate === null ? DASH : likely(row.rate_low, row.rate_high)) },
+    ...(compared ? [{
+      key: "pooled_rate", label: "Evened out", ...right, value: (row: FailureRate) => row.pooled_rate, text: (row: FailureRate) => percent(row.pooled_rate),
+    }] : []),
+    { key: "replaced_routine", label: "Changed as routine", ...right, value: (row) => row.replaced_routine, text: (row) => number(row.replaced_routine) },
+    { key: "reels", label: "Reels", ...right, value: (row) => row.reels, text: (row) => (row.reels === 0 ? DASH : number(row.reels)) },
+    { key: "remark", label: "Remark", value: (row) => failureRemark(row, all) || null, text: (row) => failureRemark(row, all) || " " },
+  ];
+}
+
+export const PERIOD_COLUMNS: readonly Column<FailurePeriod>[] = [
+  { key: "period", label: "From", value: (row) => row.period, text: (row) => date(row.period) },
+  { key: "inspected", label: "Inspected", align: "right", value: (row) => row.inspected, text: (row) => number(row.inspected) },
+  { key: "failed", label: "Failed", align: "right", value: (row) => row.failed, text: (row) => number(row.failed) },
+  { key: "likely", label: "Likely", value: (row) => row.rate_low, text: (row) => (row.rate === null ? DASH : likely(row.rate_low, row.rate_high)) },
+  { key: "replaced", label: "Replaced, worn", align: "right", value: (row) => row.replaced, text: (row) => number(row.replaced) },
+  { key: "replaced_routine", label: "Changed as routine", align: "right", value: (row) => row.replaced_routine, text: (row) => number(row.replaced_routine) },
+];
+
+const GRADES = ["as new", "light", "moderate", "heavy", "failed"];
+const OPENINGS: Readonly<Record<string, string>> = { planned: "planned service", complaint: "with a complaint" };
+
+/** What was done, in words. */
+export const doneWords = (row: FindingBehind): string | null =>
+  row.action === null ? null : row.routine ? `${row.action} as routine` : row.action;
+
+/** Grade with its word, `3 heavy`. */
+export const gradeWords = (row: FindingBehind): string => (row.grade === null ? DASH : `${row.grade} ${GRADES[row.grade] ?? ""}`.trim());
+
+/** File and line a finding stands on. */
+export const sourceWords = (row: FindingBehind): string | null =>
+  row.source_file === null ? null : row.source_line === null ? row.source_file : `${row.source_file}, line ${row.source_line}`;
+
+export const FINDING_COLUMNS: readonly Column<FindingBehind>[] = [
+  { key: "received_on", label: "Came in", value: (row) => row.received_on, text: (row) => date(row.received_on) },
+  { key: "ticket_no", label: "Ticket", value: (row) => row.ticket_no },
+  { key: "model", label: "Reel", value: (row) => modelName(row) },
+  { key: "opening", label: "Why", value: (row) => row.opening, text: (row) => OPENINGS[row.opening ?? ""] ?? DASH },
+  { key: "grade", label: "Grade", value: (row) => row.grade, text: gradeWords },
+  { key: "mode", label: "What was wrong", value: (row) => row.mode },
+  { key: "action", label: "What was done", value: doneWords },
+  { key: "failed", label: "Counts as", value: (row) => (!row.counted ? "not counted" : row.failed ? "failed" : "not failed") },
+  { key: "part_no", label: "Part", value: (row) => row.part_no },
+  { key: "salt_days", label: "Salt days", align: "right", value: (row) => row.salt_days, text: (row) => number(row.salt_days) },
+  { key: "source", label: "File and line", value: sourceWords },
+  { key: "note", label: "Note", wide: true, value: (row) => row.note },
+];

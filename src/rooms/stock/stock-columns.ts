@@ -1,0 +1,70 @@
+import type { RestockLine } from "../../answers/stock/restock-line.ts";
+import { DASH, money, number } from "../../ui/format.ts";
+import type { Column } from "../../ui/table-rows.ts";
+import { coverWords, lineName, shelfValue } from "./stock-words.ts";
+
+type Columns = readonly Column<RestockLine>[];
+const right = { align: "right" } as const;
+const pieces = (key: "on_hand" | "on_order" | "waiting" | "reorder_point" | "order_qty" | "order_up_to", label: string): Column<RestockLine> =>
+  ({ key, label, ...right, value: (line) => line[key], text: (line) => number(line[key]) });
+const quiet = (column: Column<RestockLine>): Column<RestockLine> =>
+  ({ ...column, text: (line) => (column.value(line) === 0 ? DASH : number(Number(column.value(line)))) });
+
+const part: Column<RestockLine> = { key: "name", label: "Part", value: lineName };
+const part_no: Column<RestockLine> = { key: "part_no", label: "Number", value: (line) => line.part_no };
+const reason: Column<RestockLine> = { key: "reason", label: "Why", wide: true, sortable: false, value: (line) => line.reason };
+const cost = (currency: string): Column<RestockLine> =>
+  ({ key: "cost", label: "Cost", ...right, value: (line) => line.cost, text: (line) => money(line.cost, currency, 2) });
+
+/** What goes to one supplier. */
+export const sheetColumns = (currency: string): Columns => [
+  part, part_no, { ...pieces("order_qty", "Order"), unit: "pieces" }, cost(currency), reason,
+];
+
+/** The whole table, one line for each group of parts that are the same thing. */
+export const lineColumns = (currency: string): Columns => [
+  part, part_no,
+  { key: "order_qty", label: "Order", ...right, value: (line) => line.order_qty, text: (line) => (line.order_qty === 0 ? DASH : number(line.order_qty)) },
+  { ...cost(currency), text: (line) => (line.cost === 0 ? DASH : money(line.cost, currency, 2)) },
+  pieces("on_hand", "On hand"), quiet(pieces("on_order", "On order")), quiet(pieces("waiting", "Jobs wait")),
+  { key: "demand_per_month", label: "Used", unit: "a month", ...right, value: (line) => line.demand_per_month, text: (line) => number(line.demand_per_month, 1) },
+  { key: "demand_mean", label: "Until next", unit: "expected", ...right, value: (line) => line.demand_mean, text: (line) => number(line.demand_mean, 1) },
+  { key: "demand_p95", label: "Until next", unit: "19 in 20 within", ...right, value: (line) => line.demand_p95, text: (line) => number(line.demand_p95) },
+  { key: "protection_days", label: "Days", unit: "to cover", ...right, value: (line) => line.protection_days, text: (line) => number(line.protection_days) },
+  pieces("reorder_point", "Order below"),
+  { key: "supplier", label: "Supplier", value: (line) => line.supplier },
+  reason,
+];
+
+/** Lines that cannot be planned. */
+export const REFUSED_COLUMNS: Columns = [
+  part, part_no, pieces("on_hand", "On hand"),
+  { key: "used", label: "Used", ...right, value: (line) => line.used, text: (line) => number(line.used) }, reason,
+];
+
+/** Money asleep on the shelf. */
+export const asleepColumns = (currency: string): Columns => [
+  part, part_no, pieces("on_hand", "On hand"),
+  { key: "used", label: "Used", ...right, value: (line) => line.used + line.wanted, text: (line) => number(line.used + line.wanted) },
+  { key: "cover_years", label: "Lasts", value: (line) => line.cover_years, text: (line) => coverWords(line) },
+  { key: "value", label: "On the shelf", ...right, value: shelfValue, text: (line) => money(shelfValue(line), currency, 0) },
+];
+
+/** What a CSV file of an order holds; keys are the file's headings. */
+export const ORDER_FILE: Columns = [
+  { key: "part_no", label: "", value: (line) => line.part_no },
+  { key: "interchange", label: "", value: (line) => line.interchange },
+  { key: "name", label: "", value: (line) => line.name },
+  { key: "supplier", label: "", value: (line) => line.supplier },
+  { key: "order_qty", label: "", value: (line) => line.order_qty },
+  { key: "pack_qty", label: "", value: (line) => line.pack_qty },
+  { key: "unit_cost", label: "", value: (line) => line.unit_cost },
+  { key: "cost", label: "", value: (line) => line.cost },
+  { key: "on_hand", label: "", value: (line) => line.on_hand },
+  { key: "on_order", label: "", value: (line) => line.on_order },
+  { key: "demand_mean", label: "", value: (line) => line.demand_mean },
+  { key: "demand_p95", label: "", value: (line) => line.demand_p95 },
+  { key: "reorder_point", label: "", value: (line) => line.reorder_point },
+  { key: "order_up_to", label: "", value: (line) => line.order_up_to },
+  { key: "reason", label: "", value: (line) => line.reason },
+];

@@ -1,0 +1,104 @@
+import type { RestockLine, SupplierSheet } from "../../answers/stock/restock-line.ts";
+import type { Restock } from "../../answers/stock/restock.ts";
+import { count, money, number } from "../../ui/format.ts";
+
+/** Years of stock from which money on the shelf counts as asleep. */
+export const DEAD_FROM_YEARS = 5;
+
+/** What a line is called: its part's name, else its number, else its group's. */
+export const lineName = (line: RestockLine): string => line.name ?? line.part_no ?? line.interchange;
+
+/** Name of a supplier, where none is known a word for that. */
+export const supplierName = (sheet: { readonly supplier: string | null }): string => sheet.supplier ?? "No supplier named";
+
+/** The week's order in one or two sentences. */
+export function orderSentence(restock: Pick<Restock, "sheets" | "total">, currency: string, locale?: string): string {
+  const lines = restock.sheets.flatMap((sheet) => sheet.lines);
+  if (lines.length === 0) return "Nothing to order this week: every part that is used has enough on the shelf or under way.";
+  const pieces = lines.reduce((sum, line) => sum + (line.order_qty ?? 0), 0);
+  const from = restock.sheets.filter((sheet) => sheet.lines.length > 0).length;
+  const waiting = lines.filter((line) => line.waiting > 0).length;
+  const urgent = waiting === 0 ? "" : ` ${count(waiting, "of these lines has", "of these lines have", locale)} jobs on the bench waiting for it.`;
+  return `Order ${count(lines.length, "line", "lines", locale)}, ${count(pieces, "piece", "pieces", locale)}, from ` +
+    `${count(from, "supplier", "suppliers", locale)} for ${money(restock.total, currency, 0, locale)}.${urgent}`;
+}
+
+/** Whether a supplier's smallest order is reached, in words. */
+export function minimumWords(sheet: SupplierSheet, currency: string, locale?: string): string {
+  if (sheet.minimum_reached === null) return "no smallest order known";
+  if (sheet.minimum_reached) return `smallest order of ${money(sheet.min_order_value, currency, 0, locale)} reached`;
+  return `${money(sheet.short_by, currency, 0, locale)} short of the smallest order of ${money(sheet.min_order_value, currency, 0, locale)}`;
+}
+
+/** How long a supplier takes and where that is known from. */
+export function leadWords(lead: RestockLine["lead"], locale?: string): string {
+  const days = `about ${count(Math.round(lead.days), "day", "days", locale)} to arrive`;
+  if (lead.source === "observed") return `${days}, from ${count(lead.arrivals, "delivery", "deliveries", locale)} of your own`;
+  return lead.source === "quoted" ? `${days}, as quoted` : `${days}, assumed: nothing is known of this supplier`;
+}
+
+/** One line under a supplier's sheet: lines, money, smallest order, days. */
+export function sheetSentence(sheet: SupplierSheet, currency: string, locale?: string): string {
+  const unpriced = sheet.unpriced === 0 ? "" : ` (${count(sheet.unpriced, "line", "lines", locale)} without a price)`;
+  const carriage = sheet.order_cost === null ? "" : ` Carriage ${money(sheet.order_cost, currency, 0, locale)}.`;
+  const minimum = minimumWords(sheet, currency, locale).replace(/^./, (letter) => letter.toUpperCase());
+  return `${count(sheet.lines.length, "line", "lines", locale)}, ${money(sheet.total, currency, 2, locale)}${unpriced}. ${minimum}.` +
+    `${carriage} Takes ${leadWords(sheet.lead, locale)}.`;
+}
+
+/** Money asleep: lines whose shelf lasts for years, or that nothing used, dearest first. */
+export function asleep(lines: readonly RestockLine[]): readonly RestockLine[] {
+  const still = lines.filter((line) => line.status !== "refused" && (line.on_hand ?? 0) > 0 &&
+    (line.used + line.wanted === 0 || (line.cover_years !== null && line.cover_years >= DEAD_FROM_YEARS)));
+  return [...still].sort((a, b) => (shelfValue(b) ?? -1) - (shelfValue(a) ?? -1));
+}
+
+/** What the shelf of a line cost; null where count or price is unknown. */
+export const shelfValue = (line: RestockLine): number | null =>
+  line.on_hand === null || line.unit_cost === null ? null : line.on_hand * line.unit_cost;
+
+/** How long the shelf lasts, in words. */
+export function coverWords(line: RestockLine, locale?: string): string {
+  if (line.used + line.wanted === 0) return `not used in ${count(Math.round(line.months), "month", "months", locale)}`;
+  return line.cover_years === null ? "–" : `${number(line.cover_years, line.cover_years < 10 ? 1 : 0, locale)} years`;
+}
+
+export const STOCK_CAUTIONS: readonly string[] = [
+  "The maker's service sheet decides which part goes in: check size, shields and material before fitting a part that is the same only by size.",
+  "A reel under warranty belongs with the maker's authorised service before any part is ordered for it.",
+  "Wear glasses when pressing bearings or lifting clips and springs; they fly.",
+];
+
+const SURE: Readonly<Record<string, string>> = { A: "a job cannot be finished without it", B: "a job can be finished without it" };
+
+/** How the advice for a line came about, sentence by sentence. */
+export function lineStory(line: RestockLine, currency: string, locale?: string): readonly string[] {
+  const whole = (value: number | null) => number(value, 0, locale);
+  const others = line.part_nos.length < 2 ? [] : [`The same thing under ${whole(line.part_nos.length)} numbers, counted together: ${line.part_nos.join(", ")}.`];
+  const season = line.season_factor === 1 ? "" : `, with ${number(line.season_factor, 2, locale)} times the usual for the season`;
+  const sure = line.class_known ? SURE[line.part_class] : "nobody said whether a job can be finished without it";
+  const pack = line.pack_qty > 1 || line.min_order_qty > 1
+    ? [`Comes in packs of ${whole(line.pack_qty)}, at least ${count(line.min_order_qty, "piece", "pieces", locale)} an order, ${money(line.unit_cost, currency, 2, locale)} a piece.`] : [];
+  const until = line.demand_mean === null ? [] : [
+    `Until the order after this one arrives ${count(line.protection_days, "day", "days", locale)} pass (${leadWords(line.lead, locale)}, and ` +
+    `${count(line.review_days, "day", "days", locale)} between orders): ${number(line.demand_mean, 1, locale)} pieces expected${season}, not more than ${whole(line.demand_p95)} in 19 cases of 20.`,
+  ];
+  return [
+    line.reason, ...others,
+    `Used ${count(line.used, "piece", "pieces", locale)} in ${count(Math.round(line.months), "month", "months", locale)}, and ${whole(line.wanted)} more wanted when there were none.`,
+    ...until,
+    `Kept so that it is there in ${number(line.target * 100, 0, locale)} cases of 100: ${sure}.`,
+    `On the shelf ${whole(line.on_hand)}, under way ${whole(line.on_order)}, jobs waiting for ${whole(line.waiting)}; order below ${whole(line.reorder_point)}, up to ${whole(line.order_up_to)}.`,
+    ...pack, ...line.notes,
+  ];
+}
+
+/** What is asleep on the shelf, in one or two sentences; `lines` as `asleep` gives them. */
+export function asleepSentence(lines: readonly RestockLine[], currency: string, locale?: string): string {
+  const first = lines[0];
+  if (!first) return `Nothing on the shelf lasts longer than ${DEAD_FROM_YEARS} years at the present use.`;
+  const value = lines.reduce((sum, line) => sum + (shelfValue(line) ?? 0), 0);
+  const lasts = first.used + first.wanted === 0 ? `was ${coverWords(first, locale)}` : `lasts ${coverWords(first, locale)}`;
+  return `${money(value, currency, 0, locale)} lie in ${count(lines.length, "line", "lines", locale)} that would last longer than ${DEAD_FROM_YEARS} years, ` +
+    `or that nothing used. The dearest, ${lineName(first)}, ${lasts}: don't reorder it.`;
+}
