@@ -86,3 +86,14 @@ export function requireShare(caller: string, failed: number, inspected: number):
     refuse(caller, `failed must be a whole number in 0…${inspected}`, failed);
   }
 }
+
+/**
+ * @throws {RangeError} unless all rows are equally long and every count is a whole number of at least 0
+ * @example
+ * requireTable("fisherExact", [[1, 2], [3, 4]]); // => undefined
+ */
+export function requireTable(caller: string, table: readonly (readonly number[])[]): void {
+  table.flat().forEach((count) => { requireWhole(caller, "table", count); });
+  const lengths = table.map((row) => row.length);
+  if (new Set(lengths).size > 1) refuse(caller, "table must have rows of one length", lengths.join(", "));
+}
