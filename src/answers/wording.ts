@@ -1,12 +1,18 @@
-/** A number as an owner would say it: three digits that matter, no trailing zeros, thin space between thousands. */
+/** A number as an owner would say it: whole from ten on, one decimal from one on, else two; no trailing zeros. */
 export function number(value: number): string {
-  const digits = Math.abs(value) >= 100 ? 0 : Math.abs(value) >= 10 ? 1 : 2;
+  const digits = Math.abs(value) >= 10 ? 0 : Math.abs(value) >= 1 ? 1 : 2;
   const [whole = "", part] = value.toFixed(digits).split(".");
   const tail = part?.replace(/0+$/, "");
   return whole.replace(/\B(?=(\d{3})+$)/g, "\u202f") + (tail ? `.${tail}` : "");
 }
 
-/** `1 number`, `3 numbers`. */
+/** A price with its hundredths. */
+export const price = (value: number): string => value.toFixed(2);
+
+/** Money in whole hundredths, so that sums show no trace of binary fractions. */
+export const money = (value: number): number => Math.round(value * 100) / 100;
+
+/** `1 number`, `3 numbers`; words on -y take -ies. */
 export function pieces(count: number, word: string): string {
-  return `${number(count)} ${word}${count === 1 ? "" : "s"}`;
+  return `${number(count)} ${count === 1 ? word : word.endsWith("y") ? `${word.slice(0, -1)}ies` : `${word}s`}`;
 }

@@ -93,6 +93,17 @@ describe("failureRates", () => {
     expect([all?.rate_low, all?.rate_high].map((limit) => limit?.toFixed(4))).toEqual(["0.1876", "0.8124"]);
   });
 
+  test("compares a model with all others exactly, once there are others", async () => {
+    const list = await failureRates(engine, { ...ALL_FAILURES, position: "ar_clutch" });
+    // 3 of 5 against 0 of 1. Three of six failed: all three among the five with C(5,3) / C(6,3) = 1/2; mid-p = 2 × ½ × ½.
+    expect(list.map((row) => [row.model, row.p_value === null ? null : Number(row.p_value.toFixed(6)), row.q_value])).toEqual([
+      ["*", null, null], ["Dovekin 25", 0.5, expect.closeTo(0.5, 6)], ["Whinbeck 40", 0.5, expect.closeTo(0.5, 6)],
+    ]);
+  });
+
+  test("stops when it is called off", async () =>
+    expect(failureRates(engine, ALL_FAILURES, AbortSignal.abort(new Error("not wanted")))).rejects.toThrow("not wanted"));
+
   test("draws a model toward the others, also when only that model is shown", async () => {
     const whole = await failureRates(engine, { ...ALL_FAILURES, position: "ar_clutch" });
     const alone = await failureRates(engine, { ...ALL_FAILURES, position: "ar_clutch", model: "Dovekin 25" });

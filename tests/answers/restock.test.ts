@@ -89,7 +89,7 @@ describe("restock", () => {
     expect(line("Z-1")).toMatchObject({ status: "enough", used: 0, reorder_point: 0, order_qty: 0, cover_years: null });
     // Garwood upper limit of 0 events: 3.689 in 100 days.
     expect(line("Z-1").demand_per_month_high).toBeCloseTo((3.688879 / 100) * 30.4375, 5);
-    expect(line("Z-1").reason).toBe("None used in 3 months, so at most about 13.5 a year; 63 on the shelf: nothing to order, and perhaps too many kept.");
+    expect(line("Z-1").reason).toBe("None used in 3 months, so at most about 13 a year; 63 on the shelf: nothing to order, and perhaps too many kept.");
   });
 
   test("refuses an assorted line and gives it no figures", () => {
@@ -100,7 +100,7 @@ describe("restock", () => {
   test("cannot tell without a shelf count or a catalogue row, and says what to do", () => {
     expect(line("U-1")).toMatchObject({ status: "cannot tell", order_qty: null, on_hand: null });
     expect(line("GHOST")).toMatchObject({ status: "cannot tell", part_no: null, used: 5 });
-    expect(line("GHOST").reason).toMatch(/^You use about 1.52 a month, but it is not in your parts list: add it \(keep \d+\)\.$/);
+    expect(line("GHOST").reason).toMatch(/^You use about 1.5 a month, but it is not in your parts list: add it \(keep \d+\)\.$/);
   });
 
   test("counts what was used without a part number", () => expect(answer.unmapped_pieces).toBe(7));
@@ -108,8 +108,11 @@ describe("restock", () => {
   test("writes the reason with its numbers", () => {
     const { order_up_to, order_qty, reason } = line("bearing 7x11x3 sealed"), short = (order_up_to ?? 0) - 2;
     const rounding = order_qty === short ? "" : short < 20 ? ` (${short} short, the smallest order is 20)` : ` (${short} short, packs of 10)`;
-    expect(reason).toBe(`You use about 3.65 a month; the next 48 days may take ${order_up_to ?? 0}; 4 on the shelf, 2 promised to waiting jobs, so order ${order_qty ?? 0}${rounding}.`);
+    expect(reason).toBe(`You use about 3.7 a month; the next 48 days may take ${order_up_to ?? 0}; 4 on the shelf, 2 promised to waiting jobs, so order ${order_qty ?? 0}${rounding}.`);
   });
+
+  test("names a number that comes sooner when the shelf will not last until the cheap one is here", () =>
+    expect(line("bearing 7x11x3 sealed").notes).toContain("The shelf may not last 34 days: B-1 from ALD comes in 5."));
 
   test("makes one sheet a supplier and says whether the smallest order value is reached", () => {
     const sheet = answer.sheets.find((one) => one.supplier === "FLI");

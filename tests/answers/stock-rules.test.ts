@@ -95,7 +95,7 @@ describe("chosenPart", () => {
   test("is an ended one only when nothing else is left", () => expect(chosenPart([row("C", 1)], new Set(["C"]))?.part_no).toBe("C"));
   test("says which others there are and that the shelf counts older numbers", () =>
     expect(choiceNotes(rows, rows[1] as ShelfRow, new Set(["C"]))).toEqual([
-      "B at 2 a piece is the cheapest of 3 numbers for the same part (A at 3, D without a price).",
+      "B at 2.00 a piece is the cheapest of 3 numbers for the same part (A at 3.00, D without a price).",
       "The shelf also counts older numbers: C.",
     ]));
 });

@@ -1,3 +1,4 @@
+import { compareShares } from "../../stats/compare-shares.ts";
 import { falseDiscovery } from "../../stats/false-discovery.ts";
 import { grouped } from "../grouped.ts";
 import { rowKey } from "./count-row.ts";
@@ -8,9 +9,9 @@ export interface Compared {
   readonly q_value: number | null;
 }
 
-/** Chance of a difference this large between this model and all others at the position, were there none. */
-function pValue(_row: CountRow, _inspected: number, _failed: number): number | null {
-  return null;
+/** Exact mid-p of this model against all others at the position; null where one side was never inspected. */
+function pValue(row: CountRow, inspected: number, failed: number): number | null {
+  return row.inspected === 0 || inspected === 0 ? null : compareShares(row, { failed, inspected }).pMid;
 }
 
 /**

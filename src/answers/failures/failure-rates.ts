@@ -20,19 +20,24 @@ const NOT_POOLED: Pooled = { pooled_rate: null, pooled_low: null, pooled_high: n
 const WORDS = { pooled: "", "no difference between models": "no difference between models", "few models, fixed prior": "few models: drawn only weakly toward the others" };
 
 /** Each model's share drawn toward the other models of its position. */
-function pooling(models: readonly CountRow[]): Map<string, Pooled> {
-  const inspected = models.filter((row) => row.inspected > 0);
-  return new Map([...grouped(inspected, (row) => row.position).values()].flatMap((rows) => {
+async function pooling(models: readonly CountRow[], signal: AbortSignal | undefined): Promise<Map<string, Pooled>> {
+  const inspected = models.filter((row) => row.inspected > 0), found = new Map<string, Pooled>();
+  for (const rows of grouped(inspected, (row) => row.position).values()) {
     const { status, models: pooled } = pooledShares(rows);
-    return rows.map((row, i) => {
+    rows.forEach((row, i) => {
       const { share, low, high } = pooled[i] ?? { share: null, low: null, high: null };
-      return [rowKey(row), { pooled_rate: share, pooled_low: low, pooled_high: high, note: WORDS[status] }] as const;
+      found.set(rowKey(row), { pooled_rate: share, pooled_low: low, pooled_high: high, note: WORDS[status] });
     });
-  }));
+    // A position takes some 20 ms: between two, the screen may draw and the question be called off.
+    await new Promise((done) => setTimeout(done));
+    signal?.throwIfAborted();
+  }
+  return found;
 }
 
 function sentence(row: CountRow, pooled: string): string {
-  const few = row.inspected < FEWEST_FOR_SHARE ? `under ${FEWEST_FOR_SHARE} inspected: the count is all there is` : "";
+  const few = row.inspected === 0 ? "only written where the job does not open it: no share"
+    : row.inspected < FEWEST_FOR_SHARE ? `under ${FEWEST_FOR_SHARE} inspected: the count is all there is` : "";
   return [few, pooled].filter((part) => part !== "").join("; ");
 }
 
@@ -58,7 +63,7 @@ export async function failureRates(engine: Engine, filter: FailureFilter, signal
     engine.rows<CountRow>(countsSql, failureValues(filter), signal),
     some ? engine.rows<CountRow>(countsSql, failureValues(everyone), signal) : null,
   ]);
-  const models = (all ?? rows).filter((row) => !row.all_models), pooled = pooling(models), compared = againstOthers(models);
+  const models = (all ?? rows).filter((row) => !row.all_models), pooled = await pooling(models, signal), compared = againstOthers(models);
   return rows.map((row) => {
     const key = row.all_models ? "" : rowKey(row);
     return rate(row, filter, pooled.get(key) ?? NOT_POOLED, compared.get(key) ?? { p_value: null, q_value: null });

@@ -26,7 +26,7 @@ const MIXED = /\b(assorted|assortment|mixed|various|per model)\b|[-_ ]mix$/i;
 function sizeKey({ family, size, name, part_no, material }: PartIdentity): string | null {
   if (family === "ball bearing") {
     const written = bearingSize(size ?? "") ?? bearingSize(name ?? "");
-    return written && `bearing ${written} ${bearingClosure(`${name ?? ""} ${part_no}`)}`;
+    return written && `bearing ${written} ${bearingClosure(`${name ?? ""} ${part_no} ${material ?? ""}`)}`;
   }
   const ring = family === "seal" && size !== null && material !== null ? oRingSize(size) : null;
   return ring && `O-ring ${ring} ${(material ?? "").trim().toUpperCase()}`;

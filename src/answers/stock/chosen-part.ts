@@ -1,4 +1,4 @@
-import { number, pieces } from "../wording.ts";
+import { pieces, price } from "../wording.ts";
 
 /** One catalogue row of an interchange group. */
 export type ShelfRow = {
@@ -24,7 +24,7 @@ export type ShelfRow = {
   readonly min_order_value: number | null;
 };
 
-const price = (row: ShelfRow) => row.unit_cost ?? Infinity;
+const cost = (row: ShelfRow) => row.unit_cost ?? Infinity;
 
 /**
  * The row to order: the cheapest piece that no newer number replaces; the lower number among equals.
@@ -33,7 +33,7 @@ const price = (row: ShelfRow) => row.unit_cost ?? Infinity;
  */
 export function chosenPart(rows: readonly ShelfRow[], ended: ReadonlySet<string>): ShelfRow | null {
   const open = rows.filter((row) => !ended.has(row.part_no));
-  return [...(open.length > 0 ? open : rows)].sort((a, b) => (price(a) === price(b) ? (a.part_no < b.part_no ? -1 : 1) : price(a) - price(b)))[0] ?? null;
+  return [...(open.length > 0 ? open : rows)].sort((a, b) => (cost(a) === cost(b) ? (a.part_no < b.part_no ? -1 : 1) : cost(a) - cost(b)))[0] ?? null;
 }
 
 /** Why this row of the group, and what to look at before ordering. */
@@ -41,10 +41,10 @@ export function choiceNotes(rows: readonly ShelfRow[], chosen: ShelfRow, ended: 
   const old = rows.filter((row) => ended.has(row.part_no) && row !== chosen);
   const others = rows.filter((row) => !ended.has(row.part_no) && row !== chosen);
   const materials = new Set(rows.flatMap((row) => (row.material === null ? [] : [row.material.toLowerCase()])));
-  const dearer = others.map((row) => (row.unit_cost === null ? `${row.part_no} without a price` : `${row.part_no} at ${number(row.unit_cost)}`));
+  const dearer = others.map((row) => (row.unit_cost === null ? `${row.part_no} without a price` : `${row.part_no} at ${price(row.unit_cost)}`));
   const notes: string[] = [];
   if (others.length > 0 && chosen.unit_cost !== null) {
-    notes.push(`${chosen.part_no} at ${number(chosen.unit_cost)} a piece is the cheapest of ${pieces(others.length + 1, "number")} for the same part (${dearer.join(", ")}).`);
+    notes.push(`${chosen.part_no} at ${price(chosen.unit_cost)} a piece is the cheapest of ${pieces(others.length + 1, "number")} for the same part (${dearer.join(", ")}).`);
   }
   if (others.length > 0 && chosen.unit_cost === null) notes.push(`The same part has ${pieces(others.length + 1, "number")} and no price: ${chosen.part_no} is the first by number.`);
   if (old.length > 0) notes.push(`The shelf also counts older numbers: ${old.map((row) => row.part_no).join(", ")}.`);

@@ -1,6 +1,6 @@
 import { rateInterval } from "../../stats/rate-interval.ts";
 import { MONTH_DAYS } from "../days.ts";
-import { number } from "../wording.ts";
+import { money, number, pieces } from "../wording.ts";
 import { choiceNotes, chosenPart } from "./chosen-part.ts";
 import type { ShelfRow } from "./chosen-part.ts";
 import { expectedDemand } from "./expected-demand.ts";
@@ -91,17 +91,30 @@ function advised(line: Told, facts: GroupFacts): Told {
   const demand = { demand_mean: ahead.mean, demand_p95: ahead.p95, reorder_point: level, order_up_to: level };
   if (on_hand === null || line.part_no === null) return { ...line, ...demand };
   const order_qty = toBuy(level, { on_hand, on_order, waiting, pack_qty, min_order_qty });
-  const cost = unit_cost === null ? null : order_qty * unit_cost;
+  const cost = unit_cost === null ? null : money(order_qty * unit_cost);
   return { ...line, ...demand, status: order_qty > 0 ? "order" : "enough", order_qty, cost };
+}
+
+/** Another number of the same part that comes much sooner, where the shelf will hardly last until the cheap one is here. */
+function soonerNotes(line: Told, rows: readonly ShelfRow[], around: Around): string[] {
+  const position = (line.on_hand ?? 0) + line.on_order - line.waiting;
+  const until = ((line.demand_mean ?? 0) * line.lead.days) / line.protection_days;
+  const sooner = rows.filter((row) => row.part_no !== line.part_no && !around.ended.has(row.part_no))
+    .map((row) => ({ row, days: leadOf(row, around).days })).filter(({ days }) => days < line.lead.days / 2)
+    .sort((a, b) => a.days - b.days)[0];
+  if (line.status !== "order" || position >= until || sooner === undefined) return [];
+  const from = sooner.row.supplier === null ? "" : ` from ${sooner.row.supplier}`;
+  return [`The shelf may not last ${number(line.lead.days)} days: ${sooner.row.part_no}${from} comes in ${number(sooner.days)}.`];
 }
 
 /** The advice for one group, with its reason. */
 export function planLine(facts: GroupFacts, around: Around): RestockLine {
   const refused = facts.rows.find((row) => row.refused !== null)?.refused ?? null, start = known(facts, around);
-  if (refused !== null) return { ...start, status: "refused", reason: `${refused} Used ${number(start.used)} in ${number(Math.round(start.months))} months.` };
+  if (refused !== null) return { ...start, status: "refused", reason: `${refused} Used ${number(start.used)} in ${pieces(Math.round(start.months), "month")}.` };
   const line = advised(start, facts), chosen = chosenPart(facts.rows, around.ended);
   const notes = [
     ...shelfNotes(facts, line, around),
+    ...soonerNotes(line, facts.rows, around),
     ...(chosen ? [...choiceNotes(facts.rows, chosen, around.ended), ...lineNotes(line)] : []),
   ];
   return { ...line, notes, reason: reason(line) };

@@ -57,9 +57,9 @@ export function lineNotes(line: Told): string[] {
   const days = `${number(lead.days)} days (give or take ${number(lead.sd)})`;
   if (lead.source === "observed") {
     const late = lead.late === null || lead.quoted_days === null ? "" : `; ${number(lead.quoted_days)} were quoted, ${number(lead.late)} came later`;
-    notes.push(`Arrives after ${days}, from ${pieces(lead.arrivals, "delivery").replace("deliverys", "deliveries")}${late}.`);
+    notes.push(`Arrives after ${days}, from ${pieces(lead.arrivals, "delivery")}${late}.`);
   }
-  if (lead.source === "quoted") notes.push(`Quoted ${days}; only ${number(lead.arrivals)} deliveries on record.`);
+  if (lead.source === "quoted") notes.push(`Quoted ${days}; ${pieces(lead.arrivals, "delivery")} on record.`);
   if (lead.source === "assumed") notes.push(`No delivery time known: ${days} assumed.`);
   if (Math.abs(season_factor - 1) >= 0.05) notes.push(`These days of the year bring ${number(season_factor)} times the usual number of reels.`);
   if (!class_known) notes.push(`Nobody wrote whether a job can be finished without it: planned to last with ${number(target * 100)} % chance.`);

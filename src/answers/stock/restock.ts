@@ -2,7 +2,7 @@ import type { Engine } from "../../db/engine.ts";
 import { recordsSpan } from "../choices/choices.ts";
 import { daysFrom, requireDay } from "../days.ts";
 import { endedNumbers } from "../interchange/replacement-chains.ts";
-import { number } from "../wording.ts";
+import { money, number } from "../wording.ts";
 import type { ShelfRow } from "./chosen-part.ts";
 import { leadOf, planLine } from "./plan-line.ts";
 import type { Around } from "./plan-line.ts";
@@ -56,7 +56,7 @@ function inOrder(a: RestockLine, b: RestockLine): number {
 function seasonNote(records: StockRecords, as_of: string): string {
   const { factor, years, tickets } = seasonFactor(records.intake, as_of, 28);
   if (years < 2) return "Less than two full years of records: no season can be seen, so every day counts the same.";
-  return `Season: the next four weeks brought ${number(factor)} times the usual number of reels in the last ${years} years (${number(tickets)} tickets).`;
+  return `In the last ${years} years the four weeks ahead brought ${number(factor)} times the usual number of reels (${number(tickets)} tickets).`;
 }
 
 function tableNotes(records: StockRecords, settings: RestockSettings, window: UseWindow, last: string): string[] {
@@ -108,7 +108,7 @@ export async function restock(
   const sheets = supplierSheets(lines, terms(records.shelf, around));
   return {
     settings, used_from: from === null ? null : window.from, used_to: last, lines, sheets,
-    total: sheets.reduce((sum, sheet) => sum + sheet.total, 0), unmapped_pieces: records.unmapped_pieces,
+    total: money(sheets.reduce((sum, sheet) => sum + sheet.total, 0)), unmapped_pieces: records.unmapped_pieces,
     notes: from === null ? ["No ticket yet: nothing is known of what is used."] : tableNotes(records, settings, window, last),
   };
 }

@@ -12,6 +12,8 @@ export interface SeasonFactor {
 
 /** A window shorter than this would follow single busy days. */
 const SHORTEST_WINDOW = 28;
+/** Records that begin after the new-year holiday and end before it are still a full year. */
+const CLOSED_DAYS = 7;
 /** The factor is drawn toward 1 as if this many more tickets had come in as usual: our own choice, for small shops. */
 const CALM = 10;
 
@@ -26,7 +28,7 @@ const yearsBefore = (day: string, years: number) => `${Number(day.slice(0, 4)) -
  */
 export function seasonFactor(intake: readonly IntakeDay[], as_of: string, days: number): SeasonFactor {
   const first = intake[0]?.day, last = intake.at(-1)?.day;
-  const years = first === undefined || last === undefined ? 0 : Math.floor((daysFrom(first, last) + 1) / 365);
+  const years = first === undefined || last === undefined ? 0 : Math.floor((daysFrom(first, last) + 1 + CLOSED_DAYS) / 365);
   const length = Math.max(SHORTEST_WINDOW, Math.round(days));
   if (last === undefined || years < 2 || length > YEAR_DAYS) return { factor: 1, years, tickets: 0 };
   const within = (from: string, to: string) =>

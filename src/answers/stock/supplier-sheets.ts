@@ -1,3 +1,4 @@
+import { money } from "../wording.ts";
 import type { LeadTime, RestockLine, SupplierSheet } from "./restock-line.ts";
 
 /** What a supplier asks of an order. */
@@ -9,8 +10,8 @@ export interface SupplierTerms {
 }
 
 function sheet(lines: readonly RestockLine[], terms: SupplierTerms): SupplierSheet {
-  const total = lines.reduce((sum, line) => sum + (line.cost ?? 0), 0), unpriced = lines.filter((line) => line.cost === null).length;
-  const missing = terms.min_order_value === null ? null : Math.max(0, terms.min_order_value - total);
+  const total = money(lines.reduce((sum, line) => sum + (line.cost ?? 0), 0)), unpriced = lines.filter((line) => line.cost === null).length;
+  const missing = terms.min_order_value === null ? null : money(Math.max(0, terms.min_order_value - total));
   return {
     ...terms, lines, total, unpriced,
     minimum_reached: missing === null ? null : missing === 0 ? true : unpriced > 0 ? null : false,
