@@ -40,7 +40,7 @@ function makeStores(database: IDBDatabase): void {
 
 /** @throws {LedgerNewer} or {LedgerUnavailable} */
 export function openDatabase(name: string): Promise<IDBDatabase> {
-  if (!("indexedDB" in globalThis)) throw new LedgerUnavailable("this browser has no store, or forbids it in a private window.");
+  if (!globalThis.indexedDB) throw new LedgerUnavailable("this browser has no store, or forbids it in a private window.");
   return new Promise((resolve, reject) => {
     const request = indexedDB.open(name, LEDGER_VERSION);
     request.onupgradeneeded = () => makeStores(request.result);
