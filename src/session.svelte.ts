@@ -4,7 +4,7 @@ import type { Engine, Report } from "./db/engine.ts";
 import { EngineGone } from "./db/errors.ts";
 import { prepareSchema } from "./db/prepare.ts";
 import { watchedEngine } from "./db/watched-engine.ts";
-import { importFiles, type Imported } from "./records/importing.ts";
+import { importFiles, ImportKept, type Imported } from "./records/importing.ts";
 import { LedgerDamaged, LedgerUnavailable } from "./records/ledger/errors.ts";
 import type { Batch, Ledger, Reject } from "./records/ledger/ledger.ts";
 import { openMemoryLedger } from "./records/ledger/memory-ledger.ts";
@@ -158,9 +158,16 @@ export class Session {
   async #import(files: readonly NamedFile[], origin: "files" | "demo", signal: AbortSignal, report: Report): Promise<Imported> {
     const { ledger, world } = this.#at, engine = this.engine;
     if (!engine) throw new EngineGone("The engine is not open.");
-    const imported = await importFiles(files, { engine, ledger, today: world.day(), origin, signal, report, read: world.read });
-    await this.#tell(engine);
-    return imported;
+    try {
+      const imported = await importFiles(files, { engine, ledger, today: world.day(), origin, signal, report, read: world.read });
+      await this.#tell(engine);
+      return imported;
+    } catch (error) {
+      if (!(error instanceof ImportKept)) throw error;
+      // The rows are on the disk and only the screen is behind; an engine that died is being filled anew already.
+      if (!(error.cause instanceof EngineGone)) await this.#refill();
+      return { ...error.batch, kept: true, rejects: [] };
+    }
   }
 
   async #takeDemoOut(): Promise<void> {

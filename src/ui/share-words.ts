@@ -4,15 +4,15 @@ import { DASH, FEWEST_FOR_PERCENT, number, percent } from "./format.ts";
  * A plausible range of a share in words.
  *
  * @example
- * likely(0.042, 0.09, "en-GB"); // => "between 4 and 9 %"
- * likely(0, 0.03, "en-GB"); // => "under 3 %"
+ * likely(0.042, 0.09, "en-GB"); // => "between 4 and 9\u00a0%"
+ * likely(0, 0.03, "en-GB"); // => "under 3\u00a0%"
  */
 export function likely(low: number | null, high: number | null, locale?: string): string {
   if (low === null || high === null) return DASH;
   const from = percent(low, locale), to = percent(high, locale);
-  if (from === percent(0, locale)) return `under ${to}`;
-  if (high >= 1) return `over ${from}`;
-  return from === to ? `about ${to}` : `between ${from.replace(/\s*%$/, "")} and ${to}`;
+  const words = from === percent(0, locale) ? `under ${to}` : high >= 1 ? `over ${from}` : from === to ? `about ${to}`
+    : `between ${from.replace(/\s*%$/, "")} and ${to}`;
+  return words.replaceAll(" %", "\u00a0%");
 }
 
 /** A share by its counts, with the range in which it plausibly lies. */
@@ -27,7 +27,7 @@ export interface CountedShare {
  * Counts in words, with the plausible range from ten on.
  *
  * @example
- * countsInWords({ failed: 12, inspected: 340, rate_low: 0.02, rate_high: 0.06 }, "en-GB"); // => "12 of 340, likely between 2 and 6 %"
+ * countsInWords({ failed: 12, inspected: 340, rate_low: 0.02, rate_high: 0.06 }, "en-GB"); // => "12 of 340, likely between 2 and 6\u00a0%"
  * countsInWords({ failed: 2, inspected: 3, rate_low: 0.2, rate_high: 0.9 }, "en-GB"); // => "2 of 3, too few for a share"
  */
 export function countsInWords(row: CountedShare, locale?: string): string {
