@@ -15,12 +15,17 @@ function keepEngineWorker(): Plugin {
   };
 }
 
-/** Arrow compiles its test for nulls from text, which our Content-Security-Policy forbids; a set answers the same. */
-function arrowWithoutEval(): Plugin {
-  const code = "export function createIsValidFunction(nulls) { const set = new Set(nulls ?? []); return (value) => !set.has(value); }";
+/** Modules that turn text into code, which our Content-Security-Policy forbids, and what answers the same without. */
+const WITHOUT_EVAL: Readonly<Record<string, string>> = {
+  "apache-arrow/builder/valid.mjs":
+    "export function createIsValidFunction(nulls) { const set = new Set(nulls ?? []); return (value) => !set.has(value); }",
+  "@stdlib/assert-has-generator-support/lib/main.js": "module.exports = () => true;",
+};
+
+function withoutEval(): Plugin {
   return {
-    name: "arrow-without-eval",
-    load: (id) => (/apache-arrow\/builder\/valid\.mjs$/.test(id.replaceAll("\\", "/")) ? code : null),
+    name: "without-eval",
+    load: (id) => Object.entries(WITHOUT_EVAL).find(([path]) => id.replaceAll("\\", "/").endsWith(`/${path}`))?.[1] ?? null,
   };
 }
 
@@ -28,10 +33,10 @@ export default defineConfig({
   root: "src",
   base: "./",
   publicDir: false,
-  plugins: [svelte({ configFile: join(import.meta.dirname, "svelte.config.js") }), arrowWithoutEval()],
+  plugins: [svelte({ configFile: join(import.meta.dirname, "svelte.config.js") }), withoutEval()],
   worker: {
     format: "es",
-    plugins: () => [keepEngineWorker(), arrowWithoutEval()],
+    plugins: () => [keepEngineWorker(), withoutEval()],
     // The server knows by this folder which scripts get the workers' own Content-Security-Policy.
     rolldownOptions: { output: { entryFileNames: "workers/[name]-[hash].js", chunkFileNames: "workers/[name]-[hash].js" } },
   },

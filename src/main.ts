@@ -4,10 +4,12 @@ import "./ui/plot.css";
 import "./ui/print.css";
 import App from "./App.svelte";
 import { session } from "./session.svelte.ts";
+import { guardScripts } from "./ui/own-scripts.ts";
 import { paper } from "./ui/paper.svelte.ts";
 
 const target = document.getElementById("app");
 if (!target) throw new Error("The page has no place with the id app.");
+guardScripts();
 paper.recall();
 void session.start();
 mount(App, { target });

@@ -13,6 +13,9 @@ export const DOCUMENT_POLICY = [
   "base-uri 'none'",
   "form-action 'none'",
   "frame-ancestors 'none'",
+  "require-trusted-types-for 'script'",
+  // Svelte's policy is for the markup compiled into its own templates; the default one is in src/ui/own-scripts.ts.
+  "trusted-types default svelte-trusted-html",
 ].join("; ");
 
 /** A worker loaded by its address answers to the policy of its own script, not to the page's. */

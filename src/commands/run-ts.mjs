@@ -45,6 +45,7 @@ function line(error) {
 
 /** An entry that cannot even be loaded is a mistake of ours, never the caller's. */
 class NotLoaded extends Error {
+  /** @override */
   name = "NotLoaded";
 }
 
