@@ -21,7 +21,7 @@ export default defineConfig({
         extends: true,
         test: {
           name: "browser", include: browser, pool: "forks", fileParallelism: false, globalSetup: "tests/browser/setup.ts",
-          testTimeout: 180_000, hookTimeout: 180_000,
+          testTimeout: 180_000, hookTimeout: 180_000, expect: { poll: { timeout: 20_000 } },
         },
       },
     ],

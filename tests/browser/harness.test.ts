@@ -14,9 +14,11 @@ const WRONGS: Record<string, string> = {
   picture: `new Image().src = "http://example.org/pixel.png"`,
   socket: `new WebSocket("ws://example.org/socket")`,
   inline: `document.body.append(Object.assign(document.createElement("script"), { textContent: "window.ran = true" }))`,
-  style: `document.body.insertAdjacentHTML("beforeend", '<p style="color: red">x</p>')`,
+  markup: `document.body.insertAdjacentHTML("beforeend", "<p>from text</p>")`,
+  style: `document.body.setAttribute("style", "color: red")`,
   eval: `try { window.eval("window.ran = true") } catch { window.refused = true }`,
-  workerFetch: `new Worker("workers/bad.js")`,
+  worker: `new Worker("page.js")`,
+  workerFetch: `window.trustedTypes.createPolicy("default", { createScriptURL: (address) => address }); new Worker("workers/bad.js")`,
 };
 const PAGE = `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Wrong</title><link rel="icon" href="data:,"></head><body>
 <h1>Wrong</h1>${Object.keys(WRONGS).map((name) => `<button id="${name}">${name}</button>`).join("")}
@@ -72,8 +74,9 @@ describe("the watchers see", () => {
   });
 
   test.each([
-    ["fetch", "connect-src"], ["beacon", "connect-src"], ["picture", "img-src"], ["socket", "connect-src"], ["inline", "script-src-elem"],
-    ["style", "style-src-attr"], ["eval", "script-src"],
+    ["fetch", "connect-src"], ["beacon", "connect-src"], ["picture", "img-src"], ["socket", "connect-src"], ["style", "style-src-attr"],
+    ["inline", "require-trusted-types-for"], ["markup", "require-trusted-types-for"], ["eval", "require-trusted-types-for"],
+    ["worker", "require-trusted-types-for"],
   ])("%s, stopped by the page's %s", async (name, rule) => {
     expect((await afterPressing(name, "policy")).join()).toContain(`${rule} blocked`);
   });
