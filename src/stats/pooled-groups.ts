@@ -8,7 +8,7 @@ export interface PooledGroup {
   own: number;
   /** The same, pulled toward the common mean by as much as its few values deserve. */
   pooled: number;
-  /** Standard error of the pooled mean, the doubt about the common mean included. */
+  /** Standard error of the pooled mean, the doubts about the common mean and about the pull included. */
   se: number;
   /** Weight of the group's own mean in the pooled one. */
   weight: number;
@@ -34,6 +34,9 @@ const FEWEST_GROUPS = 5;
 /** With few groups the variance between them is taken as this part of the variance within: four values outweigh the rest. */
 const FIXED_RATIO = 0.25;
 
+/** Standard deviations between groups, as parts of the one within, over which the standard errors are averaged. */
+const RATIOS = Array.from({ length: 24 }, (_, i) => ((i + 0.5) / 12) ** 2);
+
 interface Sizes { sizes: number[]; means: number[]; within: number; total: number }
 
 /** Everything that follows once the ratio of the variances, between over within, is chosen. */
@@ -45,6 +48,32 @@ function atRatio({ sizes, means, within, total }: Sizes, ratio: number, likeliho
   const spread = sizes.reduce((sum, n) => sum + Math.log1p(n * ratio), 0);
   const logLikelihood = -0.5 * (degrees * (Math.log(2 * Math.PI * variance) + 1) + spread + (likelihood === "restricted" ? Math.log(weight) : 0));
   return { common, variance, logLikelihood, commonSe: Math.sqrt(variance / weight) };
+}
+
+/** Each group's mean and squared standard error at one ratio of the variances. */
+function groupsAt(data: Sizes, ratio: number, likelihood: Likelihood) {
+  const { common, variance, logLikelihood, commonSe } = atRatio(data, ratio, likelihood);
+  return {
+    logLikelihood,
+    groups: data.sizes.map((n, i) => {
+      const weight = (n * ratio) / (1 + n * ratio), own = data.means[i] as number;
+      return { weight, mean: common + weight * (own - common), square: ratio * variance * (1 - weight) + ((1 - weight) * commonSe) ** 2 };
+    }),
+  };
+}
+
+/**
+ * Squared distance to be expected between each group's pooled mean and its true one, averaged over the ratios by their
+ * likelihood (flat prior on the standard deviation: Gelman 2006, Bayesian Analysis 1:515-534). The error at the best ratio
+ * alone would be too small, most of all where that ratio is 0.
+ */
+function averagedSquares(data: Sizes, pooled: readonly number[]): number[] {
+  const all = RATIOS.map((ratio) => groupsAt(data, ratio, "restricted")), best = Math.max(...all.map((one) => one.logLikelihood));
+  const weights = all.map((one) => Math.exp(one.logLikelihood - best)), total = weights.reduce((sum, weight) => sum + weight, 0);
+  return pooled.map((mean, i) => all.reduce((sum, { groups }, j) => {
+    const group = groups[i] as (typeof groups)[number];
+    return sum + (weights[j] as number) * (group.square + (group.mean - mean) ** 2);
+  }, 0) / total);
 }
 
 /**
@@ -75,15 +104,13 @@ export function pooledGroups(groups: readonly (readonly number[])[], likelihood:
   const none = top !== null && (top.at < 1e-7 || top.value <= atRatio(data, 0, likelihood).logLikelihood + 1e-9);
   const ratio = top === null ? FIXED_RATIO : none ? 0 : top.at / (1 - top.at);
   const { common, variance, logLikelihood, commonSe } = atRatio(data, ratio, likelihood);
+  const { groups: pulled } = groupsAt(data, ratio, likelihood);
+  const squares = few ? pulled.map((group) => group.square) : averagedSquares(data, pulled.map((group) => group.mean));
   return {
     status: few ? "few groups, fixed prior" : none ? "no difference between groups" : "fitted",
     common: first + common, commonSe, between: ratio * variance, within: variance, logLikelihood,
-    groups: sizes.map((n, i) => {
-      const weight = (n * ratio) / (1 + n * ratio), own = means[i] as number;
-      return {
-        n, own: first + own, weight, pooled: first + common + weight * (own - common),
-        se: Math.sqrt(ratio * variance * (1 - weight) + ((1 - weight) * commonSe) ** 2),
-      };
-    }),
+    groups: pulled.map(({ weight, mean }, i) => ({
+      n: sizes[i] as number, own: first + (means[i] as number), weight, pooled: first + mean, se: Math.sqrt(squares[i] as number),
+    })),
   };
 }
