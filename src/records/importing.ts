@@ -32,6 +32,14 @@ export interface Imported extends Batch {
   readonly rejects: readonly Reject[];
 }
 
+/** The import is written and safe, but the engine could not show it: it has to be filled from the ledger again. */
+export class ImportKept extends Error {
+  override readonly name = "ImportKept";
+  constructor(readonly batch: Batch, options?: ErrorOptions) {
+    super("The import was kept, but could not be shown. Reload this page.", options);
+  }
+}
+
 const MAPPING = "mapping.json";
 const folder = (name: string) => name.slice(0, name.lastIndexOf("/") + 1);
 const isMapping = ({ name }: NamedFile) => name.slice(folder(name).length) === MAPPING;
@@ -92,14 +100,16 @@ async function changesRejects(ledger: Ledger, { files, rejects }: Settled): Prom
   return asText(before) !== asText(rejects);
 }
 
-async function keep(settled: Settled, { engine, ledger, origin }: ImportOptions): Promise<Batch> {
-  const batch = await ledger.append({ ...settled, origin, imported_at: new Date().toISOString() });
-  const grade = await ledger.setting(FAILURE_GRADE);
-  await engine.transaction(async (inside) => {
-    for (const { table, stream, rows } of settled.payloads) await inside.load(`ledger.${table}`, stream, rows, { import_no: batch.import_no });
-    await derive(inside, grade === null ? undefined : { failure_grade: Number(grade) });
-  });
-  return batch;
+async function show(batch: Batch, { payloads }: Settled, { engine, ledger }: ImportOptions): Promise<void> {
+  try {
+    const grade = await ledger.setting(FAILURE_GRADE);
+    await engine.transaction(async (inside) => {
+      for (const { table, stream, rows } of payloads) await inside.load(`ledger.${table}`, stream, rows, { import_no: batch.import_no });
+      await derive(inside, grade === null ? undefined : { failure_grade: Number(grade) });
+    });
+  } catch (cause) {
+    throw new ImportKept(batch, { cause });
+  }
 }
 
 async function imported(files: readonly NamedFile[], options: ImportOptions): Promise<Imported> {
@@ -115,7 +125,9 @@ async function imported(files: readonly NamedFile[], options: ImportOptions): Pr
   }
   signal.throwIfAborted();
   report({ step: "Keeping your records", done: 0, total: null });
-  return { ...(await keep(settled, options)), kept: true, rejects: settled.rejects };
+  const batch = await ledger.append({ ...settled, origin, imported_at: new Date().toISOString() });
+  await show(batch, settled, options);
+  return { ...batch, kept: true, rejects: settled.rejects };
 }
 
 /**
@@ -125,6 +137,7 @@ async function imported(files: readonly NamedFile[], options: ImportOptions): Pr
  * written the import, a cancel, a failure or a killed tab leaves everything as it was.
  *
  * @throws the signal's reason when cancelled; what {@link Ledger.append} throws
+ * @throws {ImportKept} when the import is written, and the engine failed after that
  * @throws {RangeError} when another import into the same engine is under way
  */
 export async function importFiles(files: readonly NamedFile[], options: ImportOptions): Promise<Imported> {

@@ -32,6 +32,10 @@ const RULES: Partial<Record<TableName, readonly Rule[]>> = {
   orders: [{ column: "arrived_on", other: "ordered_on", wrong: notBefore("it was ordered") }],
 };
 
+export function hasRules(table: TableName): boolean {
+  return table in RULES;
+}
+
 /**
  * Columns of one row that contradict each other.
  *

@@ -1,6 +1,7 @@
 import { cameInFrom } from "../came-in.ts";
+import type { Column } from "../columns.ts";
 import type { Field, Plan } from "../reading/headings.ts";
-import { contradictions } from "./between-columns.ts";
+import { contradictions, hasRules } from "./between-columns.ts";
 import { cellValue } from "./cell.ts";
 import type { Around, CellValue } from "./cell.ts";
 import { numberCell } from "./number-cell.ts";
@@ -26,86 +27,97 @@ export interface CheckedRow {
   readonly put_right: readonly string[];
 }
 
+const NONE: readonly never[] = [];
+const NO_QTY = "a quantity of 0 where no part was replaced or wanted was read as empty";
+
 /** A pasted page in a cell would make the list of rows to fix unreadable. */
 const SHOWN_CHARS = 500;
 const shown = (text: string) => (text.length > SHOWN_CHARS ? `${text.slice(0, SHOWN_CHARS)}…` : text);
 
 const MINUTES = 60;
 
-function converted(text: string, field: Field, around: Around): CellValue | Wrong {
-  if (field.convert === "failed to grade") {
+/** What a cell is held against by itself: the smallest quantity depends on the action, and hours are fewer than minutes. */
+function ownBounds({ column, convert }: Field): Column {
+  if (convert === "hours to minutes") return { ...column, max: (column.max ?? Infinity) / MINUTES };
+  return column.name === "qty" && column.min === 1 ? { ...column, min: 0 } : column;
+}
+
+function read(text: string, { convert }: Field, column: Column, around: Around): CellValue | Wrong {
+  if (convert === null) return cellValue(text, column, around);
+  if (convert === "failed to grade") {
     const failed = yesNoCell(text);
     return failed instanceof Wrong ? failed : failed ? 4 : 0;
   }
-  if (field.convert === "hours to minutes") {
-    const hours = numberCell(text, { ...field.column, max: (field.column.max ?? Infinity) / MINUTES });
-    return hours instanceof Wrong ? hours : Math.round(hours * MINUTES * 1e6) / 1e6;
-  }
-  // The smallest quantity depends on the action, so 0 is judged with the whole row.
-  const column = field.column.name === "qty" && field.column.min === 1 ? { ...field.column, min: 0 } : field.column;
-  return cellValue(text, column, around);
+  const hours = numberCell(text, column);
+  return hours instanceof Wrong ? hours : Math.round(hours * MINUTES * 1e6) / 1e6;
 }
 
-function textOf(field: Field, cells: readonly string[]): string {
-  const text = field.at === null ? field.constant ?? "" : (cells[field.at] ?? "").trim();
-  return field.values?.get(text.toLowerCase()) ?? text;
+function textOf({ at, constant, values }: Field, cells: readonly string[]): string {
+  const text = at === null ? constant ?? "" : (cells[at] ?? "").trim();
+  return values?.get(text.toLowerCase()) ?? text;
+}
+
+function blank({ column, at, heading }: Field): null | Wrong {
+  if (!column.required) return null;
+  return new Wrong(at === null ? `this file has no column ${column.name}` : `${heading} is empty`);
 }
 
 /** Reads the rows of one plan; made once for a file. */
 export class RowChecker {
-  private readonly place: ReadonlyMap<string, number>;
   private readonly plan: Plan;
-  private readonly last_day: string;
+  private readonly bounds: readonly Column[];
+  private readonly place: ReadonlyMap<string, number>;
+  private readonly around: { last_day: string; reel_kind: string | null; position: string | null };
 
   /** @param last_day newest day a date may name, `YYYY-MM-DD` */
   constructor(plan: Plan, last_day: string) {
     this.plan = plan;
-    this.last_day = last_day;
+    this.bounds = plan.fields.map(ownBounds);
     this.place = new Map(plan.fields.map(({ column }, at) => [column.name, at]));
+    this.around = { last_day, reel_kind: null, position: null };
   }
 
   /** @param reel_kind kind of reel, when another plan of the same row knows it */
   check(cells: readonly string[], reel_kind: string | null = null): CheckedRow {
-    const { fields } = this.plan, faults: Fault[] = [], values: CellValue[] = [];
-    let around: Around = { last_day: this.last_day, reel_kind, position: null };
-    for (const field of fields) {
-      const text = textOf(field, cells), value = text === "" ? this.blank(field) : converted(text, field, around);
+    const { fields } = this.plan, values: CellValue[] = [], faults: Fault[] = [];
+    this.around.reel_kind = reel_kind;
+    this.around.position = null;
+    for (let at = 0; at < fields.length; at += 1) {
+      const field = fields[at] as Field, text = textOf(field, cells);
+      const value = text === "" ? blank(field) : read(text, field, this.bounds[at] as Column, this.around);
       if (value instanceof Wrong) faults.push({ column: field.heading, value: shown(text), reason: value.reason });
       values.push(value instanceof Wrong ? null : value);
-      if (field.column.kind === "position" && typeof value === "string") around = { ...around, position: value };
+      if (field.column.kind === "position" && typeof value === "string") this.around.position = value;
     }
-    this.addContradictions(values, cells, faults);
-    return { values, faults, ...this.workedOut(values, cells) };
+    if (hasRules(this.plan.table.name)) this.addContradictions(values, cells, faults);
+    return { values, faults, guessed: this.guess(values), put_right: this.putRight(values, cells) };
   }
 
-  private blank({ column, at, heading }: Field): null | Wrong {
-    if (!column.required) return null;
-    return new Wrong(at === null ? `this file has no column ${column.name}` : `${heading} is empty`);
+  private at(name: string): number {
+    return this.place.get(name) ?? -1;
   }
 
   private addContradictions(values: readonly CellValue[], cells: readonly string[], faults: Fault[]): void {
-    const value = (name: string) => values[this.place.get(name) ?? -1] ?? null;
-    for (const { column, reason } of contradictions(this.plan.table.name, value)) {
-      const field = this.plan.fields[this.place.get(column) ?? -1];
+    for (const { column, reason } of contradictions(this.plan.table.name, (name) => values[this.at(name)] ?? null)) {
+      const field = this.plan.fields[this.at(column)];
       if (field) faults.push({ column: field.heading, value: shown(textOf(field, cells)), reason });
     }
   }
 
-  private workedOut(values: CellValue[], cells: readonly string[]): { guessed: string[]; put_right: string[] } {
-    const guessed: string[] = [], put_right: string[] = [];
-    const at = (name: string) => this.place.get(name) ?? -1;
-    const complaint = values[at("complaint")], came_in = at("came_in");
-    if (typeof complaint === "string" && values[came_in] === null) {
-      values[came_in] = cameInFrom(complaint);
-      if (values[came_in] !== null) guessed.push("came_in");
-    }
-    if (this.plan.table.name !== "findings") return { guessed, put_right };
-    const action = this.plan.fields[at("action")], routine = at("routine"), qty = at("qty");
+  /** Why the reel came in, from the complaint, where nothing is written. */
+  private guess(values: CellValue[]): readonly string[] {
+    const complaint = values[this.at("complaint")], at = this.at("came_in");
+    if (typeof complaint !== "string" || values[at] !== null) return NONE;
+    values[at] = cameInFrom(complaint);
+    return values[at] === null ? NONE : ["came_in"];
+  }
+
+  private putRight(values: CellValue[], cells: readonly string[]): readonly string[] {
+    if (this.plan.table.name !== "findings") return NONE;
+    const action = this.plan.fields[this.at("action")], routine = this.at("routine"), qty = this.at("qty");
     if (action && values[routine] === null && isRoutineWord(textOf(action, cells))) values[routine] = true;
-    if (values[qty] === 0) {
-      values[qty] = null;
-      put_right.push("a quantity of 0 where no part was replaced or wanted was read as empty");
-    }
-    return { guessed, put_right };
+    if (values[qty] !== 0) return NONE;
+    values[qty] = null;
+    return [NO_QTY];
   }
 }

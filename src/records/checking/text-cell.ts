@@ -11,6 +11,9 @@ const UNSHOWABLE = /[\u0000-\u0008\u000B\u000C\u000E-\u001F\u007F-\u009F\uFFFD]/
 /** A cell that our own exports made harmless for spreadsheets carries one apostrophe in front; see `csv-out.ts`. */
 const DISARMED = /^'+[=+\-@\t\r]/;
 
+/** Most cells: plain letters with single blanks, and nothing in front that a spreadsheet would run. */
+const PLAIN = /^[!-&(-*,./-<>?A-~](?: ?[!-~])*$/;
+
 /**
  * Reads a text: its own letters, composed (NFC), with line ends as `\n`; names have single blanks.
  *
@@ -20,6 +23,7 @@ const DISARMED = /^'+[=+\-@\t\r]/;
 export function textCell(text: string, column: string): string | Wrong {
   const sentence = SENTENCES.has(column), longest = sentence ? LONGEST_SENTENCE : LONGEST_NAME;
   if (text.length > longest) return new Wrong(`the text is longer than ${longest} characters`);
+  if (PLAIN.test(text)) return text;
   if (UNSHOWABLE.test(text)) return new Wrong("the text holds characters that cannot be shown");
   const armed = DISARMED.test(text) ? text.slice(1) : text;
   const composed = armed.normalize("NFC");

@@ -21,6 +21,9 @@ const SPELLINGS: Record<string, ReadonlyMap<string, string>> = {
     ["ber", "beyond repair"], ["scrap", "beyond repair"]]),
 };
 
+/** A file with ever new words must not fill the memory. */
+const MOST_WORDS = 10_000;
+
 /** The same few words come again and again; what they mean is found once. */
 function remembered(read: (text: string) => string | Wrong): (text: string) => string | Wrong {
   const known = new Map<string, string | Wrong>();
@@ -28,7 +31,7 @@ function remembered(read: (text: string) => string | Wrong): (text: string) => s
     const before = known.get(text);
     if (before !== undefined) return before;
     const value = read(text);
-    if (known.size < 10_000) known.set(text, value);
+    if (known.size < MOST_WORDS) known.set(text, value);
     return value;
   };
 }
@@ -47,8 +50,8 @@ function reader(column: Column): (text: string) => string | Wrong {
 
 /** Reads one of the words a column allows, or a spelling of it. */
 export function wordCell(text: string, column: Column): string | Wrong {
-  const read = readers.get(column) ?? reader(column);
-  readers.set(column, read);
+  let read = readers.get(column);
+  if (!read) readers.set(column, (read = reader(column)));
   return read(text);
 }
 
@@ -65,8 +68,8 @@ const positionsOf = new Map<string | null, (text: string) => string | Wrong>();
 
 /** Reads the part's place in the reel; words that mean one thing only on this kind of reel are settled by it. */
 export function positionCell(text: string, reel_kind: string | null): string | Wrong {
-  const read = positionsOf.get(reel_kind) ?? remembered((cell) => readPosition(cell, reel_kind as ReelKind | null));
-  positionsOf.set(reel_kind, read);
+  let read = positionsOf.get(reel_kind);
+  if (!read) positionsOf.set(reel_kind, (read = remembered((cell) => readPosition(cell, reel_kind as ReelKind | null))));
   return read(text);
 }
 
@@ -79,13 +82,22 @@ function readMode(text: string, family: string | null): string | Wrong {
 
 /** Reads what is wrong with the part at `position`. */
 export function modeCell(text: string, at: string | null): string | Wrong {
-  const family = at === null ? null : position(at).family;
-  const read = modesOf.get(family) ?? remembered((cell) => readMode(cell, family));
-  modesOf.set(family, read);
+  let read = modesOf.get(at);
+  if (!read) {
+    const family = at === null ? null : position(at).family;
+    modesOf.set(at, (read = remembered((cell) => readMode(cell, family))));
+  }
   return read(text);
 }
 
+const routineWords = new Map<string, boolean>();
+
 /** True when an action's word says that it was done as a matter of routine. */
 export function isRoutineWord(text: string): boolean {
-  return actionNamed(text)?.routine ?? false;
+  let routine = routineWords.get(text);
+  if (routine === undefined) {
+    routine = actionNamed(text)?.routine ?? false;
+    if (routineWords.size < MOST_WORDS) routineWords.set(text, routine);
+  }
+  return routine;
 }

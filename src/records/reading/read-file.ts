@@ -6,12 +6,12 @@ import type { CsvShape } from "./csv.ts";
 import { encodingOf, headBytes, textOf } from "./decoded-text.ts";
 import type { Encoding } from "./decoded-text.ts";
 import { whyNotText } from "./file-kind.ts";
+import type { StagedRows } from "./filling.ts";
 import { isKnownHeading, layoutOf } from "./headings.ts";
 import type { Layout } from "./headings.ts";
 import type { Mapping } from "./mapping.ts";
 import { layoutRemarks } from "./remarks.ts";
 import { RowTaker } from "./row-taker.ts";
-import type { StagedRows } from "./row-taker.ts";
 import { LIMITS, Unreadable } from "./unreadable.ts";
 
 export interface ReadOptions {
@@ -38,9 +38,6 @@ export interface NamedFile {
 
 /** Reads one file, here or in a worker. */
 export type ReadFile = (file: NamedFile, options: ReadOptions) => Promise<FileRead>;
-
-/** Rows that go to the engine at once: fewer make more trips, more take more memory. */
-const STAGED_ROWS = 20_000;
 
 async function sha256(blob: Blob): Promise<string> {
   const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", await blob.arrayBuffer()));
@@ -87,12 +84,12 @@ async function rowsOf(file: NamedFile, options: ReadOptions, { encoding, head, s
         taker = new RowTaker({ name: file.name, file_no: options.file_no }, layout, options.last_day);
       }
     }
-    for (const staged of taker?.staged(STAGED_ROWS) ?? []) await options.take(staged);
+    for (const staged of taker?.staged(false) ?? []) await options.take(staged);
   }
   if (!taker || !layout) throw new Unreadable("The file holds nothing but blank lines.");
   for (; blank > 0; blank -= 1) taker.take({ line: blank, cells: [""], lines: 1, stray_quote: false });
   taker.finish();
-  for (const staged of taker.staged(1)) await options.take(staged);
+  for (const staged of taker.staged(true)) await options.take(staged);
   return { layout, taker };
 }
 

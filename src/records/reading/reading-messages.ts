@@ -1,6 +1,6 @@
+import type { StagedRows } from "./filling.ts";
 import { readFile } from "./read-file.ts";
 import type { FileRead, NamedFile, ReadFile, ReadOptions } from "./read-file.ts";
-import type { StagedRows } from "./row-taker.ts";
 
 /** What goes to the worker: a file to read, or word that the rows it sent are taken. */
 type Ask = { kind: "read"; file: NamedFile; options: Pick<ReadOptions, "file_no" | "mapping" | "last_day"> } | { kind: "taken" };

@@ -1,20 +1,28 @@
 import type { Engine } from "../../db/engine.ts";
 import { TABLES } from "../columns.ts";
+import type { TableName } from "../columns.ts";
 import type { FileTally, NewBatch, Reject } from "../ledger/ledger.ts";
 import type { FileRead } from "../reading/read-file.ts";
-import waitingRoom from "./1-waiting-room.sql?raw";
-import tickets from "./2-tickets.sql?raw";
-import findings from "./3-findings.sql?raw";
-import catalogue from "./4-catalogue.sql?raw";
-import fates from "./5-fates.sql?raw";
-import toFix from "./6-to-fix.sql?raw";
-import leave from "./7-leave.sql?raw";
+import fates from "./fates.sql?raw";
+import findings from "./findings.sql?raw";
+import fits from "./fits.sql?raw";
+import leave from "./leave.sql?raw";
+import models from "./models.sql?raw";
 import { newRows } from "./new-rows.ts";
+import orders from "./orders.sql?raw";
+import parts from "./parts.sql?raw";
+import suppliers from "./suppliers.sql?raw";
+import tickets from "./tickets.sql?raw";
+import toFix from "./to-fix.sql?raw";
 import voidFile from "./void-file.sql?raw";
+import waitingRoom from "./waiting-room.sql?raw";
+
+/** Judges the waiting rows of one table; findings after the tickets they belong to. */
+const JUDGING: Record<TableName, string> = { tickets, findings, models, parts, fits, suppliers, orders };
 
 type Fate = { file_no: number; fate: "new" | "known" | "to fix" | "replaced"; rows: number };
 type Contradiction = {
-  file_no: number; source_line: number; ticket_no: string; why: "contradicts" | "no ticket"; is_kept: boolean | null;
+  file_no: number; source_line: number; ticket_no: string; why: "contradicts" | "no ticket";
   other_file: string | null; other_line: number | null;
 };
 
@@ -38,12 +46,13 @@ export async function leaveWaitingRoom(engine: Engine): Promise<void> {
   await engine.run([leave]);
 }
 
-function reason({ ticket_no, why, is_kept, other_file, other_line }: Contradiction): string {
+/** The same sentence whether the other row is kept already or comes in now, so that a second import finds nothing changed. */
+function reason({ ticket_no, why, other_file, other_line }: Contradiction): string {
   if (why === "no ticket") return `ticket ${ticket_no} is not in the records`;
-  return is_kept
-    ? `ticket ${ticket_no} is already in the records with other content (imported from ${other_file} line ${other_line})`
-    : `ticket ${ticket_no} stands twice with different content (also in ${other_file} line ${other_line})`;
+  return `ticket ${ticket_no} is already in the records with other content (imported from ${other_file} line ${other_line})`;
 }
+
+const byPlace = (a: Reject, b: Reject) => (a.file < b.file ? -1 : a.file > b.file ? 1 : a.line - b.line);
 
 function tally({ rejects: _, ...read }: FileRead, counts: ReadonlyMap<Fate["fate"], number>): FileTally {
   const replaced = counts.get("replaced") ?? 0;
@@ -66,7 +75,8 @@ function tally({ rejects: _, ...read }: FileRead, counts: ReadonlyMap<Fate["fate
  * @param reads what reading made of the files; file number 1 first
  */
 export async function settle(engine: Engine, reads: readonly FileRead[], signal: AbortSignal): Promise<Settled> {
-  await engine.run([tickets, findings, catalogue], {}, signal);
+  const waiting = TABLES.map(({ name }) => name).filter((name) => reads.some((read) => read.tables.includes(name)));
+  await engine.run(waiting.map((name) => JUDGING[name]), {}, signal);
   const counted = await engine.rows<Fate>(fates, {}, signal);
   const files = reads.map((read, at) =>
     tally(read, new Map(counted.filter(({ file_no }) => file_no === at + 1).map(({ fate, rows }) => [fate, rows]))));
@@ -75,10 +85,10 @@ export async function settle(engine: Engine, reads: readonly FileRead[], signal:
     file: reads[row.file_no - 1]?.file ?? "", line: row.source_line, column: "ticket_no", value: row.ticket_no, reason: reason(row),
   }));
   const payloads: NewBatch["payloads"][number][] = [];
-  for (const { name } of TABLES) {
+  for (const name of waiting) {
     signal.throwIfAborted();
     const { stream, rows } = await engine.stream(newRows(name));
     if (rows > 0) payloads.push({ table: name, rows, stream });
   }
-  return { files, rejects: [...reads.flatMap(({ rejects }) => rejects), ...late], payloads };
+  return { files, rejects: [...reads.flatMap(({ rejects }) => rejects), ...late].sort(byPlace), payloads };
 }

@@ -5,7 +5,7 @@ import { isKnownHeading } from "../../../src/records/reading/headings.ts";
 import type { Mapping } from "../../../src/records/reading/mapping.ts";
 import { readHere } from "../../../src/records/read-here.ts";
 import type { FileRead, ReadOptions } from "../../../src/records/reading/read-file.ts";
-import type { StagedRows } from "../../../src/records/reading/row-taker.ts";
+import type { StagedRows } from "../../../src/records/reading/filling.ts";
 import { tableFromIPC } from "apache-arrow";
 
 /** Rows of a text that comes in pieces of `size` characters. */

@@ -9,13 +9,12 @@ with in_order as (
   from staging.tickets
   window same_number as (partition by ticket_no order by source_file, file_no, source_line)
 )
-select w.* exclude (nth, first_key, first_file, first_line),
+select w.* exclude (nth, first_key, first_file, first_line, fate, other_file, other_line),
   case
     when kept.ticket_no is not null then if(kept.row_key = w.row_key, 'known', 'to fix')
     when w.nth = 1 then 'new'
     else if(w.row_key = w.first_key, 'known', 'to fix')
   end as fate,
-  kept.ticket_no is not null as is_kept,
   coalesce(kept.source_file, w.first_file) as other_file,
   coalesce(kept.source_line, w.first_line) as other_line
 from in_order w

@@ -8,14 +8,14 @@ with tickets as (
   from staging.tickets
   where fate <> 'to fix'
 ), contradicting as (
-  select file_no, ticket_no, any_value(is_kept) as is_kept, min(other_file) as other_file, min(other_line) as other_line
+  select file_no, ticket_no, min(other_file) as other_file, min(other_line) as other_line
   from staging.tickets
   where fate = 'to fix'
   group by file_no, ticket_no
 ), judged as (
-  select w.*,
+  select w.* exclude (fate, why, other_file, other_line),
     case when c.ticket_no is not null then 'contradicts' when t.ticket_no is null then 'no ticket' end as why,
-    c.is_kept, c.other_file, c.other_line
+    c.other_file, c.other_line
   from staging.findings w
   left join tickets t on t.ticket_no = w.ticket_no
   left join contradicting c on c.ticket_no = w.ticket_no and c.file_no = w.file_no

@@ -1,0 +1,53 @@
+import { ArrowCollector } from "../arrow-rows.ts";
+import { RowChecker } from "../checking/row.ts";
+import type { CheckedRow } from "../checking/row.ts";
+import type { TableName } from "../columns.ts";
+import { RowKeys } from "../row-key.ts";
+import type { Plan } from "./headings.ts";
+
+/** Rows of one table that passed every check, as they go to the engine. */
+export interface StagedRows {
+  readonly table: TableName;
+  readonly rows: number;
+  readonly stream: Uint8Array<ArrayBuffer>;
+}
+
+export interface TakenFile {
+  readonly name: string;
+  readonly file_no: number;
+}
+
+/** Rows that go to the engine at once: fewer make more trips, more take more memory. */
+const STAGED_ROWS = 20_000;
+
+/** One of the tables a file fills, with what its rows need on the way. */
+export class Filling {
+  readonly checker: RowChecker;
+  private readonly collector: ArrowCollector;
+  private readonly keys: RowKeys;
+  private readonly file: TakenFile;
+  private readonly table: TableName;
+  private ready: StagedRows[] = [];
+
+  constructor(plan: Plan, file: TakenFile, last_day: string) {
+    this.checker = new RowChecker(plan, last_day);
+    this.collector = new ArrowCollector(plan.table, STAGED_ROWS);
+    this.keys = new RowKeys(plan.table);
+    this.file = file;
+    this.table = plan.table.name;
+  }
+
+  push({ values, guessed }: Pick<CheckedRow, "values" | "guessed">, source_line: number): void {
+    const row_key = this.keys.keyOf(values, guessed), { name: source_file, file_no } = this.file;
+    this.collector.push({ values, came_in_guessed: guessed.includes("came_in"), file_no, source_file, source_line, row_key });
+    if (this.collector.is_full) this.ready.push({ table: this.table, ...this.collector.take() });
+  }
+
+  /** Rows to send on; only full loads, unless the file is at its end. */
+  staged(at_end: boolean): StagedRows[] {
+    if (at_end && this.collector.length > 0) this.ready.push({ table: this.table, ...this.collector.take() });
+    const { ready } = this;
+    this.ready = [];
+    return ready;
+  }
+}
