@@ -19,7 +19,7 @@ export async function build({ quiet = false } = {}) {
   const old = join(dirname(APP), `.old-${process.pid}`);
   const source_hash = sourceHash();
   try {
-    await bundle({ root: join(ROOT, "src"), configFile: join(ROOT, "vite.config.ts"), logLevel: quiet ? "warn" : "info", build: { outDir: fresh } });
+    await bundle({ root: join(ROOT, "src"), configFile: join(ROOT, "vite.config.ts"), logLevel: quiet ? "error" : "info", build: { outDir: fresh } });
     await pack(fresh);
     mkdirSync(dirname(APP), { recursive: true });
     if (existsSync(APP)) renameSync(APP, old);

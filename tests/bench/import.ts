@@ -1,0 +1,50 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import Papa from "papaparse";
+import { openNodeEngine } from "../../src/db/open-node.ts";
+import { prepareSchema } from "../../src/db/prepare.ts";
+import { importFiles } from "../../src/records/importing.ts";
+import { openMemoryLedger } from "../../src/records/ledger/memory-ledger.ts";
+import { loadVocabulary } from "../../src/records/load-vocabulary.ts";
+
+const DEMO = join(import.meta.dirname, "../../data/demo");
+const TODAY = "2026-06-01";
+
+/** The demo's rows again and again, each round with ticket numbers and serials of its own, until there are `enough`. */
+function grown(file: string, own: readonly string[], rounds: number): string {
+  const { data, meta } = Papa.parse<Record<string, string>>(readFileSync(join(DEMO, file), "utf8"), { header: true, skipEmptyLines: true });
+  const rows = Array.from({ length: rounds }, (_, round) => data.map((row) => ({
+    ...row, ...Object.fromEntries(own.filter((name) => row[name]).map((name) => [name, `${row[name]}-${round}`])),
+  }))).flat();
+  return Papa.unparse(rows, { columns: meta.fields ?? [] });
+}
+
+export interface ImportTime { findings: number; milliseconds: number }
+
+/**
+ * Time to read, check, settle, keep and derive the demo's tickets and findings, grown to at least `findings` findings, in
+ * Node with a ledger in memory.
+ *
+ * @throws {Error} when rows were refused that the demo's import takes
+ */
+export async function importTime(findings: number): Promise<ImportTime> {
+  const once = readFileSync(join(DEMO, "findings.csv"), "utf8").trim().split("\n").length - 1;
+  const rounds = Math.ceil(findings / once);
+  const files = [
+    { name: "tickets.csv", blob: new Blob([grown("tickets.csv", ["ticket_no", "serial"], rounds)]) },
+    { name: "findings.csv", blob: new Blob([grown("findings.csv", ["ticket_no"], rounds)]) },
+  ];
+  const engine = await openNodeEngine();
+  try {
+    await prepareSchema(engine);
+    await loadVocabulary(engine);
+    const began = performance.now();
+    const done = await importFiles(files, { engine, ledger: openMemoryLedger(), today: TODAY, origin: "files" });
+    const milliseconds = performance.now() - began;
+    const kept = done.tables.find(({ table }) => table === "findings")?.rows ?? 0;
+    if (kept < findings * 0.95) throw new Error(`Only ${kept} of ${once * rounds} findings came in.`);
+    return { findings: kept, milliseconds };
+  } finally {
+    await engine.close();
+  }
+}

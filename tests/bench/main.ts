@@ -1,0 +1,52 @@
+import { mkdirSync, writeFileSync } from "node:fs";
+import { loadavg } from "node:os";
+import { dirname, resolve } from "node:path";
+import { parseArgs } from "node:util";
+import { ensureBuilt } from "../../src/commands/build.mjs";
+import { findBrowser } from "../../src/commands/find-browser.mjs";
+import { APP } from "../../src/commands/freshness.mjs";
+import { closeAll } from "../browser/harness.ts";
+import { importTime } from "./import.ts";
+import { sheet } from "./sheet.ts";
+import { sizes } from "./sizes.ts";
+import { visits } from "./visits.ts";
+
+const FINDINGS = 20_000;
+
+async function repeat<T>(runs: number, what: string, measure: () => Promise<T>): Promise<T[]> {
+  const all: T[] = [];
+  for (let run = 1; run <= runs; run++) {
+    all.push(await measure());
+    console.log(`${what}, run ${run} of ${runs}: ${JSON.stringify(all.at(-1))}`);
+  }
+  return all;
+}
+
+/**
+ * Measures what an owner waits for and writes it down.
+ *
+ *     npm run bench -- [--runs 5] [--out bench/latest.md]
+ *
+ * @throws {RangeError} if `--runs` is not a whole number from 1 up
+ */
+export async function main(argv: string[]): Promise<number> {
+  const { values } = parseArgs({ args: argv, options: { runs: { type: "string", default: "5" }, out: { type: "string", default: "bench/latest.md" } } });
+  const runs = Number(values.runs);
+  if (!Number.isInteger(runs) || runs < 1) throw new RangeError(`bench: --runs must be a whole number from 1 up, got ${values.runs}`);
+  const load = loadavg()[0] ?? 0;
+  await ensureBuilt();
+  const { version, source } = findBrowser();
+  try {
+    const text = sheet({
+      day: new Date().toISOString().slice(0, 10), browser: `Chromium ${version} (${source})`, load,
+      visits: await repeat(runs, "Visits", visits), sizes: sizes(APP),
+      imports: await repeat(runs, "Import", () => importTime(FINDINGS)),
+    });
+    mkdirSync(dirname(resolve(values.out)), { recursive: true });
+    writeFileSync(resolve(values.out), text);
+    console.log(`\n${text}`);
+  } finally {
+    await closeAll();
+  }
+  return 0;
+}

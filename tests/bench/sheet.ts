@@ -1,0 +1,43 @@
+import { cpus, totalmem } from "node:os";
+import { median } from "./median.ts";
+import type { ImportTime } from "./import.ts";
+import type { Sizes } from "./sizes.ts";
+import type { Visits } from "./visits.ts";
+
+export interface Measured {
+  day: string;
+  browser: string;
+  visits: readonly Visits[];
+  sizes: Sizes;
+  imports: readonly ImportTime[];
+  /** Mean number of programs that wanted a core in the last minute. */
+  load: number;
+}
+
+const seconds = (values: readonly number[]) => `${(median(values) / 1000).toFixed(2)} s`;
+const spread = (values: readonly number[]) => `${(Math.min(...values) / 1000).toFixed(2)} to ${(Math.max(...values) / 1000).toFixed(2)} s`;
+const kilobytes = (bytes: number) => `${(bytes / 1000).toFixed(0)} kB`;
+
+function timeRow(what: string, values: readonly number[], aim: string): string {
+  return `| ${what} | ${seconds(values)} | ${spread(values)} | ${values.length} | ${aim} |`;
+}
+
+/** The bench's findings as the page that is committed. */
+export function sheet({ day, browser, visits, sizes, imports, load }: Measured): string {
+  const machine = `${cpus().length} cores (${cpus()[0]?.model.trim() ?? "unknown"}), ${(totalmem() / 2 ** 30).toFixed(0)} GB, Node ${process.versions.node}, ${browser}`;
+  return [
+    "# Bench", "",
+    `${day}, ${machine}; load ${load.toFixed(1)} when it began. Made by \`npm run bench\`.`, "",
+    "| what | median | range | runs | aim |", "| --- | ---: | ---: | ---: | --- |",
+    timeRow("First visit to first picture, demo import included", visits.map(({ first }) => first), "under 3 s"),
+    timeRow("Second visit to first picture", visits.map(({ second }) => second), "under 2 s"),
+    timeRow(`Import of ${imports[0]?.findings ?? 0} findings with their tickets, in Node`, imports.map(({ milliseconds }) => milliseconds), "–"),
+    "", "| fetched once, gzip | size |", "| --- | ---: |",
+    `| own scripts before the rooms | ${kilobytes(sizes.scripts_before_rooms)} |`,
+    `| scripts of the rooms and what they share | ${kilobytes(sizes.scripts_of_rooms_and_engine)} |`,
+    `| styles | ${kilobytes(sizes.styles)} |`,
+    `| typeface, all alphabets | ${kilobytes(sizes.fonts)} |`,
+    `| workers' scripts | ${kilobytes(sizes.workers)} |`,
+    `| engine | ${kilobytes(sizes.engine)} |`, "",
+  ].join("\n");
+}

@@ -1,0 +1,20 @@
+import { expect, test } from "vitest";
+import { median } from "./median.ts";
+import { scriptsBeforeRooms } from "./sizes.ts";
+
+test("the scripts before the rooms are those the page names and what they import by name, not what they fetch later", () => {
+  const files: Record<string, string> = {
+    "assets/main.js": `import{a as b}from"./frame.js";import"./theme.js";const later=()=>import("./Room.js");b(later);`,
+    "assets/frame.js": `import{c}from"./shared.js";export{c as a};`,
+    "assets/theme.js": `import{c}from"./shared.js";c();`,
+    "assets/shared.js": `var text="import x from './not-a-script.js'";export{text as c};`,
+  };
+  const page = `<link rel="modulepreload" href="./assets/shared.js"><link rel="stylesheet" href="./assets/a.css"><script type="module" src="./assets/main.js"></script>`;
+  const found = scriptsBeforeRooms(page, (path) => files[path] ?? "");
+  expect([...found].sort()).toEqual(["assets/frame.js", "assets/main.js", "assets/shared.js", "assets/theme.js"]);
+});
+
+test("the median is the middle of the sorted values, or the mean of the two middle ones", () => {
+  expect([median([10, 9, 100]), median([4, 1, 3, 2]), median([7])]).toEqual([10, 2.5, 7]);
+  expect(() => median([])).toThrow("median: values must hold at least one number, got none");
+});
