@@ -109,6 +109,11 @@ describe("compareShares", () => {
     expect([pHigh, pLow, pHighMid, pMid]).toEqual([17 / 70, 69 / 70, 9 / 70, 18 / 70].map((value) => expect.closeTo(value, 12) as number));
   });
 
+  test("differences far beyond doubt stay numbers", () => {
+    const { pHigh, pLow, pMid } = compareShares({ failed: 3000, inspected: 3000 }, { failed: 0, inspected: 4000 });
+    expect([pHigh, pLow, pMid]).toEqual([0, 1, 0]);
+  });
+
   test("impossible counts are refused by name, requirement and value", () => {
     expect(() => compareShares({ failed: 3, inspected: 2 }, { failed: 0, inspected: 1 }))
       .toThrow(new RangeError("compareShares: failed must be a whole number in 0…2, got 3"));
