@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { chosenPart, choiceNotes } from "../../src/answers/stock/chosen-part.ts";
 import type { ShelfRow } from "../../src/answers/stock/chosen-part.ts";
+import { clumpSizes } from "../../src/answers/stock/clump.ts";
 import { expectedDemand } from "../../src/answers/stock/expected-demand.ts";
 import { leadTime } from "../../src/answers/stock/lead-time.ts";
 import { seasonFactor } from "../../src/answers/stock/season-factor.ts";
@@ -73,14 +74,31 @@ describe("seasonFactor", () => {
 describe("expectedDemand", () => {
   test("adds the doubt about the use to the doubt about the delivery", () => {
     // Mean 0.1 × 20 = 2; size = 1 / (1/4 + (5/20)² + 1/4 × (5/20)²) = 3.0476, worked by hand.
-    const { mean, level, p95 } = expectedDemand({ shape: 4, rate: 40 }, { days: 6, sd: 5 }, 14, 1, 0.9);
+    const { mean, level, p95 } = expectedDemand({ shape: 4, rate: 40, clump: 1 }, { days: 6, sd: 5 }, 14, 1, 0.9);
     expect(mean).toBeCloseTo(2, 12);
     // Shares of 0, 1, 2 … by the recursion of the negative binomial: .2148 .2594 .2080 .1387 .0831 .0464; up to 4 .9040, up to 5 .9504.
     expect([level, p95]).toEqual([4, 5]);
   });
 
+  test("keeps more when pieces go in pairs: twice the variance at the same mean", () => {
+    // Poisson-like rate (shape 4000), steady delivery: mean 2, variance 2 one by one and 4 in pairs: sizes infinite and 2.
+    const known = { shape: 4000, rate: 40_000 };
+    expect(expectedDemand({ ...known, clump: 1 }, { days: 6, sd: 0 }, 14, 1, 0.95).level).toBe(5);
+    expect(expectedDemand({ ...known, clump: 2 }, { days: 6, sd: 0 }, 14, 1, 0.95).level).toBe(6);
+  });
+
   test("grows with the season", () =>
-    expect(expectedDemand({ shape: 4, rate: 40 }, { days: 6, sd: 5 }, 14, 1.5, 0.9).mean).toBeCloseTo(3, 12));
+    expect(expectedDemand({ shape: 4, rate: 40, clump: 1 }, { days: 6, sd: 5 }, 14, 1.5, 0.9).mean).toBeCloseTo(3, 12));
+});
+
+describe("clumpSizes", () => {
+  test("are squares over pieces, drawn toward what all lines do, and never below one by one", () => {
+    // All lines: (36 + 4) / (12 + 4) = 2.5.
+    const lines = [{ pieces: 12, squares: 36 }, { pieces: 4, squares: 4 }, { pieces: 0, squares: 0 }];
+    expect(clumpSizes(lines)).toEqual([(36 + 25) / 22, (4 + 25) / 14, 2.5]);
+    expect(clumpSizes([{ pieces: 3, squares: 3 }])).toEqual([1]);
+    expect(clumpSizes([{ pieces: 0, squares: 0 }])).toEqual([1]);
+  });
 });
 
 describe("chosenPart", () => {

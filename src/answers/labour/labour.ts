@@ -1,5 +1,10 @@
 import type { Engine } from "../../db/engine.ts";
+import { filterValues } from "../filter.ts";
 import type { RecordsFilter } from "../filter.ts";
+import { labourRows } from "./labour-rows.ts";
+import minutesSql from "./minutes.sql?raw";
+import { withSlips } from "./slips.ts";
+import type { Slip } from "./slips.ts";
 
 /** Bench minutes of one job on one kind of reel (`*` in maker and model: all models). */
 export interface LabourRow {
@@ -10,11 +15,13 @@ export interface LabourRow {
   readonly model: string;
   readonly n: number;
   readonly median: number | null;
+  /** Plain mean, and the range in which the true mean plausibly lies (log-normal, modified Cox). */
   readonly mean: number | null;
   readonly mean_low: number | null;
   readonly mean_high: number | null;
   /** Minutes not exceeded in eight of ten jobs: for quotes. Null with "too few" in `note`. */
   readonly p80: number | null;
+  /** Of one model, drawn toward the other models of the same job and kind of reel; null where all models are together. */
   readonly pooled_median: number | null;
   readonly pooled_p80: number | null;
   /** Of the `n`: jobs under warranty, and reels that came together. */
@@ -36,7 +43,7 @@ export interface SetAside {
   readonly maker: string | null;
   readonly model: string;
   readonly labour_min: number;
-  readonly reason: "typed as hours" | "with waiting";
+  readonly reason: Slip;
   readonly source_file: string | null;
   readonly source_line: number | null;
 }
@@ -49,7 +56,29 @@ export interface Labour {
   readonly blank: number;
 }
 
+/** One row of `minutes.sql`. */
+export type MinutesRow = {
+  readonly ticket_no: string;
+  readonly received_on: string;
+  readonly job: string | null;
+  readonly reel_kind: string | null;
+  readonly maker: string | null;
+  readonly model: string;
+  readonly labour_min: number | null;
+  readonly warranty: boolean;
+  readonly in_batch: boolean;
+  readonly source_file: string | null;
+  readonly source_line: number | null;
+};
+
 /** How long each job takes, typically and on a bad day. */
-export async function labour(_engine: Engine, _filter: RecordsFilter, _signal?: AbortSignal): Promise<Labour> {
-  throw new Error("labour: under way");
+export async function labour(engine: Engine, filter: RecordsFilter, signal?: AbortSignal): Promise<Labour> {
+  const tickets = await engine.rows<MinutesRow>(minutesSql, filterValues(filter), signal);
+  const sorted = withSlips(tickets);
+  return {
+    rows: labourRows(sorted),
+    set_aside: sorted.flatMap(({ row, slip }) => (slip === null || row.labour_min === null ? [] : [{ ...row, labour_min: row.labour_min, reason: slip }])),
+    tickets: tickets.length,
+    blank: tickets.filter((row) => row.labour_min === null).length,
+  };
 }

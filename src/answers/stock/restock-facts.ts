@@ -3,6 +3,7 @@ import { rateKnowledge } from "../../stats/gamma-poisson.ts";
 import { fitGammaPrior } from "../../stats/gamma-prior.ts";
 import { dayAfter } from "../days.ts";
 import { grouped } from "../grouped.ts";
+import { clumpSizes } from "./clump.ts";
 import type { ShelfRow } from "./chosen-part.ts";
 import deliveriesSql from "./deliveries.sql?raw";
 import intakeSql from "./intake.sql?raw";
@@ -19,7 +20,7 @@ import type { UseWindow } from "./use-window.ts";
 /** An order that has not come within this time, and a job that has waited so long, are taken as forgotten. */
 const FORGOTTEN_DAYS = 180;
 
-type UseRow = { interchange: string; pieces: number; wanted: number; recent: number; waiting: number };
+type UseRow = { interchange: string; pieces: number; wanted: number; recent: number; waiting: number; squares: number };
 type UnderWayRow = { interchange: string; pieces: number; orders: number };
 type DeliveryRow = Delivery & { supplier: string };
 
@@ -58,12 +59,13 @@ export function groupFacts({ shelf, use, under_way }: StockRecords, window: UseW
   const plannable = names.filter((name) => !rows.get(name)?.some((row) => row.refused !== null)).map((name) => uses.get(name));
   const known = plannable.filter((one) => one !== undefined);
   const prior = known.length === 0 ? { shape: 0.5, rate: window.days } : fitGammaPrior(known.map((one) => one.pieces), known.map((one) => one.days));
-  return names.map((interchange) => {
+  const clumps = clumpSizes(names.map((name) => used.get(name) ?? { pieces: 0, squares: 0 }));
+  return names.map((interchange, i) => {
     const one = uses.get(interchange) ?? useOf(0, 0, window);
     return {
       interchange, rows: rows.get(interchange) ?? [], use: one, wanted: used.get(interchange)?.wanted ?? 0,
       waiting: used.get(interchange)?.waiting ?? 0, under_way: coming.get(interchange) ?? null,
-      belief: rateKnowledge(prior, one.pieces, one.days),
+      belief: { ...rateKnowledge(prior, one.pieces, one.days), clump: clumps[i] ?? 1 },
     };
   });
 }
