@@ -1,6 +1,7 @@
 import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { makeDemo } from "./demo-shop/demo.ts";
+import { FLAT_COLUMNS } from "./demo-shop/flat-sheet.ts";
 import { COLUMNS, csv } from "./demo-shop/rows.ts";
 import type { TableName } from "./demo-shop/rows.ts";
 
@@ -8,12 +9,13 @@ export { makeDemo } from "./demo-shop/demo.ts";
 export type { DemoShop } from "./demo-shop/demo.ts";
 
 /** The seed of the committed demo shop. */
-export const DEMO_SEED = 20260105;
+export const DEMO_SEED = 2612;
 
 /** Every file of the demo shop by its path under `data/demo/`. */
 export function demoFiles(seed: number): Map<string, string> {
-  const { tables } = makeDemo(seed);
-  return new Map((Object.keys(COLUMNS) as TableName[]).map((name) => [`${name}.csv`, csv(COLUMNS[name], tables[name])] as const));
+  const { tables, flat } = makeDemo(seed);
+  const files = (Object.keys(COLUMNS) as TableName[]).map((name) => [`${name}.csv`, csv(COLUMNS[name], tables[name])] as const);
+  return new Map([...files, ["flat/workshop-sheet.csv", csv(FLAT_COLUMNS, flat)]]);
 }
 
 /** Writes the demo shop's files. */

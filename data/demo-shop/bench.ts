@@ -18,8 +18,10 @@ export interface Opening {
 
 const BATCH_FROM = dayOf(2024, 5, 1), BATCH_TO = dayOf(2024, 9, 30), HABIT_FROM = dayOf(2024, 7, 1), OLD_NUMBER_UNTIL = dayOf(2023, 7, 1);
 const BODY_JOBS = new Set(["FULL", "DUNK", "GEAR", "SEAL"]);
+/** Share of all fittings of the batch's months that are bad, and of fittings with another supplier's bearing. */
+const BAD_SHARE = 0.7, OTHER_NUMBER = 0.12;
 /** Of reels whose part is missing: the share whose owner takes it away as it is, by how much the part matters. */
-const TAKEN_AWAY = { A: 0.22, B: 0.45 } as const;
+const TAKEN_AWAY = { A: 0.12, B: 0.45 } as const;
 
 export interface Bench { world: World; draw: Draws; stock: Stockroom | null }
 
@@ -28,7 +30,7 @@ function chosen(need: Need, day: Day, draw: Draws): StockLine {
   const [usual, other] = need.lines;
   if (!usual) throw new RangeError("chosen: needs at least one stock line");
   if (other?.name.includes("old number")) return day < OLD_NUMBER_UNTIL ? other : usual;
-  return other && draw.chance(0.12) ? other : usual;
+  return other && draw.chance(OTHER_NUMBER) ? other : usual;
 }
 
 function lotOf(line: StockLine, bad: boolean, day: Day): string | null {
@@ -43,8 +45,8 @@ function renew(reel: Reel, at: number, line: StockLine | null, day: Day, bench: 
   const place = reel.plan.places[at];
   if (!place) throw new RangeError(`renew: the reel has no place ${at}`);
   const { position } = place.life, { draw, world } = bench;
-  const small = place.need?.lines.some((one) => one.size === "4x7x2.5") ?? false;
-  const bad = world.bad_batch && small && day >= BATCH_FROM && day <= BATCH_TO && draw.chance(0.7);
+  const imported = line?.supplier === "FLI" && line.size === "4x7x2.5" && day >= BATCH_FROM && day <= BATCH_TO;
+  const bad = world.bad_batch && imported && draw.chance(BAD_SHARE / (1 - OTHER_NUMBER));
   const shorter = !bad ? 1 : position === "line_roller_bearing" ? 0.22 : 0.6;
   reel.wear[at] = 0;
   reel.life[at] = draw.weibull(place.life.shape, place.scale_days * shorter);

@@ -10,8 +10,8 @@ export interface Reel {
   no: number; serial: string; plan: ModelPlan; owner: Owner; household: number; rinse: Rinse; water: Water;
   mix: Record<Water, number>; days_per_year: number; bought_month: number;
   wear: Float64Array; life: Float64Array; bad_batch: Uint8Array;
-  /** wear days a fished day adds, by salt class: body open to water, behind a good seal, behind a pinched one */
-  rate: { open: number[]; sealed: number[]; pinched: number[] };
+  /** wear days a fished day adds to each place: with the body open to water, behind a good seal, behind a pinched one */
+  rate: { open: Float64Array; sealed: Float64Array; pinched: Float64Array };
   pinched: boolean; salt_days: number; use_days: number; last_visit_month: number; last_finished: Day; gone: boolean;
 }
 
@@ -30,16 +30,16 @@ function waterMix(plan: ModelPlan, draw: Draws): { water: Water; mix: Record<Wat
   return { water, mix };
 }
 
-function rates(mix: Record<Water, number>, rinse: number): Reel["rate"] {
+function rates(mix: Record<Water, number>, rinse: number, plan: ModelPlan): Reel["rate"] {
   const at = (acceleration: number, salt_class: number) => {
     const habit = salt_class === 0 ? 1 : rinse;
     return mix.fresh + mix.brackish * (1 + 0.45 * (acceleration - 1)) * habit + mix.salt * acceleration * habit;
   };
-  return {
-    open: ACCELERATION.map(at),
-    sealed: ACCELERATION.map((fast, salt_class) => at(1 + (fast - 1) * 0.5, salt_class)),
-    pinched: ACCELERATION.map((fast, salt_class) => at(1 + (fast - 1) * 1.8, salt_class)),
-  };
+  const behind = (share: number) => Float64Array.from(plan.places, ({ life, behind_seal }) => {
+    const fast = ACCELERATION[life.salt_class] ?? 1;
+    return at(1 + (fast - 1) * (behind_seal ? share : 1), life.salt_class);
+  });
+  return { open: behind(1), sealed: behind(0.5), pinched: behind(1.8) };
 }
 
 function boughtMonth(plan: ModelPlan, draw: Draws): number {
@@ -55,8 +55,7 @@ const DAYS = {
   club: (draw: Draws) => draw.logNormal(40, 0.4),
 } as const;
 
-function reel(no: number, plan: ModelPlan, world: World, draw: Draws): Reel {
-  const owner = draw.weighted(["private", "charter", "club"] as const, [0.91, 0.04, 0.05]);
+function reel(no: number, plan: ModelPlan, owner: Owner, world: World, draw: Draws): Reel {
   const habit = draw.weighted(["always", "sometimes", "never"] as const, [0.42, 0.34, 0.24]);
   const rinse = owner === "charter" && draw.chance(0.5) ? "always" : habit;
   const { water, mix } = waterMix(plan, draw), count = plan.places.length;
@@ -65,11 +64,25 @@ function reel(no: number, plan: ModelPlan, world: World, draw: Draws): Reel {
     no, plan, owner, rinse, water, mix, bought_month, serial: `${plan.model.code}-${String(no * 31 + draw.below(31)).padStart(5, "0")}`,
     household: owner === "private" ? no : draw.below(owner === "charter" ? 16 : 20), days_per_year: DAYS[owner](draw),
     wear: new Float64Array(count), life: Float64Array.from(plan.places, (place) => draw.weibull(place.life.shape, place.scale_days)),
-    bad_batch: new Uint8Array(count), rate: rates(mix, world.rinse_wear[rinse]), pinched: false, salt_days: 0, use_days: 0,
+    bad_batch: new Uint8Array(count), rate: rates(mix, world.rinse_wear[rinse], plan), pinched: false, salt_days: 0, use_days: 0,
     last_visit_month: bought_month, last_finished: -Infinity, gone: false,
   };
 }
 
+/** As many of each value as its share of the fleet, in random order. */
+function dealt<Value>(values: readonly Value[], shares: readonly number[], draw: Draws): Value[] {
+  const total = shares.reduce((sum, share) => sum + share, 0);
+  let upto = 0, have = 0;
+  const cards = values.flatMap((value, i) => {
+    upto += (shares[i] ?? 0) / total;
+    const count = Math.round(upto * FLEET) - have;
+    have += count;
+    return Array.from({ length: count }, () => ({ value, at: draw.uniform() }));
+  });
+  return cards.sort((a, b) => a.at - b.at).map((card) => card.value);
+}
+
 export function fleet(plans: readonly ModelPlan[], world: World, draw: Draws): Reel[] {
-  return Array.from({ length: FLEET }, (_, no) => reel(no, draw.weighted(plans, plans.map((plan) => plan.share)), world, draw));
+  const owners = dealt(["private", "charter", "club"] as const, [0.91, 0.04, 0.05], draw);
+  return dealt(plans, plans.map((plan) => plan.share), draw).map((plan, no) => reel(no, plan, owners[no] ?? "private", world, draw));
 }

@@ -1,3 +1,4 @@
+import { power } from "./random.ts";
 import type { Draws } from "./random.ts";
 import type { Reel } from "./fleet.ts";
 import { knows } from "./settings.ts";
@@ -34,11 +35,8 @@ export function fish(reel: Reel, month: number, world: World, draw: Draws): numb
   if (days === 0) return 0;
   reel.use_days += days;
   reel.salt_days += days * (1 - reel.mix.fresh);
-  const inside = reel.rate[sealed(reel)], outside = reel.rate.open, { places } = reel.plan;
-  for (let at = 0; at < places.length; at++) {
-    const place = places[at];
-    if (place) reel.wear[at] = (reel.wear[at] ?? 0) + days * ((place.behind_seal ? inside : outside)[place.life.salt_class] ?? 1);
-  }
+  const { wear } = reel, rate = reel.rate[sealed(reel)];
+  for (let at = 0; at < wear.length; at++) wear[at] = (wear[at] ?? 0) + days * (rate[at] ?? 0);
   return days;
 }
 
@@ -54,17 +52,17 @@ function bookedHazard(reel: Reel, month: number, world: World): number {
   const waited = month - reel.last_visit_month - 1;
   const eager = reel.owner === "charter" ? clip((waited - 3) / 5, 1.3) : reel.owner === "club" ? clip((waited - 6) / 8, 1.1)
     : clip((waited - 6) / 12, 1) * (waited > 40 ? 0.55 : 1);
-  const dear = Math.min(1.6, Math.max(0.55, (reel.plan.booked_price / 150) ** 0.35));
+  const dear = Math.min(1.6, Math.max(0.55, power(reel.plan.booked_price / 150, 0.35)));
   return HAZARD[reel.owner] * dear * eager * (world.seasons ? BOOKED[month % 12] ?? 0 : 1);
 }
 
 /** Complaints per fished day, from every place that makes itself felt and from water inside. */
 function felt(reel: Reel, world: World): number {
   if (!world.state_brings_in) return BLIND_COMPLAINTS;
-  const { places } = reel.plan;
+  const { wear, life, plan: { places } } = reel;
   let hazard = reel.pinched ? 0.01 : 0;
-  for (let at = 0; at < places.length; at++) {
-    const used = (reel.wear[at] ?? 0) / (reel.life[at] ?? 1);
+  for (let at = 0; at < wear.length; at++) {
+    const used = (wear[at] ?? 0) / (life[at] ?? 1);
     if (used >= 1) hazard += (places[at]?.life.notice ?? 0) * (used < 1.3 ? 0.01 : 0.05);
   }
   return hazard;

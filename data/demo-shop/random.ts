@@ -16,6 +16,9 @@ export interface Draws {
   weighted<Value>(values: readonly Value[], weights: readonly number[]): Value;
 }
 
+/** A power by `exp` and `log`, which are the same on every machine; `**` is not. */
+export const power = (base: number, exponent: number): number => Math.exp(exponent * Math.log(base));
+
 /** FNV-1a, to make a number of a seed and a stream's name. */
 function hash(text: string): number {
   let value = 0x811c9dc5;
@@ -42,7 +45,7 @@ function gamma(uniform: () => number, normal: () => number, shape: number): numb
   // Marsaglia & Tsang 2000, for a shape of one or more, which is all the shop needs.
   const d = shape - 1 / 3, c = 1 / Math.sqrt(9 * d);
   for (;;) {
-    const x = normal(), v = (1 + c * x) ** 3;
+    const x = normal(), root = 1 + c * x, v = root * root * root;
     if (v > 0 && Math.log(1 - uniform()) < 0.5 * x * x + d - d * v + d * Math.log(v)) return d * v;
   }
 }
@@ -71,7 +74,7 @@ export function draws(seed: number, stream: string): Draws {
       while (product > limit) { product *= uniform(); count++; }
       return count;
     },
-    weibull: (shape, scale) => scale * (-Math.log(1 - uniform())) ** (1 / shape),
+    weibull: (shape, scale) => scale * power(-Math.log(1 - uniform()), 1 / shape),
     pick: (values) => values[below(values.length)] as (typeof values)[number],
   };
 }

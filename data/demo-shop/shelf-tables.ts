@@ -24,6 +24,7 @@ export const modelRows = (past: Past): Row[] => past.plans.map(({ model }) => ({
   new_price: model.new_price, discontinued_on: model.discontinued_on,
 }));
 
+const byText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 const sent = (supplier: string) => SENT[supplier] ?? dayOf(2025, 12, 29);
 
 export const partRows = (past: Past): Row[] => past.lines.map((line) => {
@@ -62,7 +63,7 @@ export function orderRows(past: Past): Row[] {
   const under_way = past.lines.filter((line) => line.on_order > 0)
     .map((line) => ({ line, qty: line.on_order, ordered: sent(line.supplier), arrived: null }));
   const all = [...come, ...under_way].sort((a, b) =>
-    a.ordered - b.ordered || a.line.supplier.localeCompare(b.line.supplier, "en") || a.line.part_no.localeCompare(b.line.part_no, "en"));
+    a.ordered - b.ordered || byText(a.line.supplier, b.line.supplier) || byText(a.line.part_no, b.line.part_no));
   const numbers = new Map<string, string>();
   return all.map(({ line, qty, ordered, arrived }) => {
     const key = `${line.supplier} ${ordered} ${arrived === null}`;

@@ -32,7 +32,7 @@ export class Stockroom {
     for (const line of lines) {
       const supplier = SUPPLIERS.find((one) => one.code === line.supplier);
       if (!supplier) throw new RangeError(`Stockroom: no supplier ${line.supplier}`);
-      const daily = (line.use_per_year ?? 0) / 365, need = Math.ceil(daily * (supplier.quoted_days + REVIEW_DAYS) * CARE * (line.unit_cost < 1 ? 1.4 : 1));
+      const daily = (line.use_per_year ?? 0) / 365, need = Math.ceil(daily * (supplier.quoted_days + REVIEW_DAYS) * CARE * (line.unit_cost < 1 ? 2.5 : 1));
       // The import house is ordered from nearly every month; gears are bought when a reel needs them.
       const up_to = supplier.code === "FLI" ? need + 5 : need + Math.max(1, Math.ceil(daily * 60));
       const reorder = gears(line) ? 0 : supplier.code === "FLI" ? up_to - 3 : need;
@@ -101,7 +101,7 @@ export class Stockroom {
     const key = `${supplier.code} ${ordered}`, known = this.leads.get(key);
     if (known !== undefined) return known;
     const mean = this.world.late_suppliers ? supplier.actual_mean_days : supplier.quoted_days;
-    const spread = Math.log(1 + (supplier.actual_sd_days / supplier.actual_mean_days) ** 2);
+    const varies = supplier.actual_sd_days / supplier.actual_mean_days, spread = Math.log(1 + varies * varies);
     const day = ordered + Math.max(1, Math.round(this.draw.logNormal(mean * Math.exp(-spread / 2), Math.sqrt(spread))));
     this.leads.set(key, day);
     return day;

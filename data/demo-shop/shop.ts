@@ -22,7 +22,7 @@ import type { World } from "./truths.ts";
 export interface Visit {
   reel: Reel; source: Call["source"]; job: Call["job"]; place: number | null; grade: number | null;
   received: Day; started: Day | null; finished: Day | null; wait_days: number | null; batch: string | null;
-  salt_days: number; use_days: number; months: number; comeback: boolean; warranty: boolean;
+  salt_days: number; use_days: number; months: number; /** never on a bench before */ first: boolean; comeback: boolean; warranty: boolean;
   technician: Technician; minutes: number | null; openings: Opening[]; extras: Opening[]; outcome: Outcome;
 }
 /** The shop's true past: what the records are written from, and what they can be checked against. */
@@ -54,7 +54,7 @@ class Shop {
     const waited = reel.last_finished > RECORDED_FROM ? Math.round((received - reel.last_finished) / 30.44) : month - reel.last_visit_month;
     const visit: Visit = {
       reel, source: why.source, job: why.job, place: why.place, grade, received, started: null, finished: null, wait_days: null, batch: arrival.batch,
-      salt_days: reel.salt_days, use_days: reel.use_days, months: waited, comeback: why.source === "complaint" && reel.last_finished > 0 && month - reel.last_visit_month <= 3,
+      salt_days: reel.salt_days, use_days: reel.use_days, months: waited, first: reel.last_finished === -Infinity, comeback: why.source === "complaint" && reel.last_finished > 0 && month - reel.last_visit_month <= 3,
       warranty: why.source === "complaint" && month - reel.bought_month < 36 && this.desk.chance(0.75),
       technician: technician(reel.plan, why.job, this.desk), minutes: null, openings: [], extras: [], outcome: "waiting",
     };
@@ -98,9 +98,10 @@ class Shop {
   }
 }
 
-function arrivalDay(year: number, month0: number, draw: Draws): Day {
-  const first = dayOf(year, month0 + 1, 1), days = Array.from({ length: daysIn(year, month0 + 1) }, (_, i) => first + i);
-  return draw.weighted(days, days.map((day) => (closed(day) ? 0 : ARRIVES[weekday(day)] ?? 0)));
+/** The open days of a month, and how many of a hundred reels come on each. */
+function openDays(year: number, month0: number): { days: Day[]; weights: number[] } {
+  const first = dayOf(year, month0 + 1, 1), days = Array.from({ length: daysIn(year, month0 + 1) }, (_, i) => first + i).filter((day) => !closed(day));
+  return { days, weights: days.map((day) => ARRIVES[weekday(day)] ?? 0) };
 }
 
 /** Reels that charters and clubs have booked for the same month come together. */
@@ -120,13 +121,13 @@ function together(arrivals: Arrival[], year: number, month0: number): void {
 }
 
 function month(index: number, reels: readonly Reel[], shop: Shop, world: World, life: Draws, calendar: Draws): void {
-  const year = FIRST_YEAR + Math.floor(index / 12), month0 = index % 12, arrivals: Arrival[] = [];
+  const year = FIRST_YEAR + Math.floor(index / 12), month0 = index % 12, open = openDays(year, month0), arrivals: Arrival[] = [];
   const homes = { private: [0], charter: Array.from({ length: 16 }, () => life.uniform()), club: Array.from({ length: 20 }, () => life.uniform()) };
   for (const reel of reels) {
     if (reel.gone || reel.bought_month > index) continue;
     const home = homes[reel.owner][reel.household] ?? 0, why = call(reel, fish(reel, index, world, life), index, home, world, life);
     if (!why) continue;
-    const received = openFrom(Math.max(arrivalDay(year, month0, calendar), reel.last_finished + 1 + calendar.below(4)));
+    const received = openFrom(Math.max(calendar.weighted(open.days, open.weights), reel.last_finished + 1 + calendar.below(4)));
     if (received < dayOf(year, month0 + 2, 1)) arrivals.push({ reel, call: why, received, batch: null, month: index });
   }
   if (index < RECORDED_MONTH) return arrivals.forEach((arrival) => shop.unseen(arrival));

@@ -1,3 +1,4 @@
+import { power } from "./random.ts";
 import type { Rinse } from "./settings.ts";
 
 /** What was planted in the demo shop on purpose, so that a tool's answers can be checked against it. */
@@ -47,7 +48,7 @@ export function worldWithout(without: readonly string[] | "all"): World {
   if (unknown.length > 0) throw new RangeError(`makeDemo: without needs codes PT1 to PT15, got ${unknown.join(", ")}`);
   const on = (code: TruthCode) => without !== "all" && !without.includes(code);
   return {
-    whinbeck_clutch_life: on("PT1") ? 4.5 ** (-1 / 1.6) : 1,
+    whinbeck_clutch_life: on("PT1") ? power(4.5, -1 / 1.6) : 1,
     ekholt_pinch: on("PT2") ? 0.18 : 0.02,
     own_bearing_sizes: !on("PT3"),
     bad_batch: on("PT4"),

@@ -36,11 +36,11 @@ export function complaintWords(visit: Visit, draw: Draws): string {
   if (visit.source === "immersion") return draw.pick(DUNKED);
   if (visit.source === "accident") return visit.job === "BAIL" ? draw.pick(["bail bent", "dropped", "trodden on"]) : draw.pick(["bent handle", "dropped", "snapped"]);
   const at = visit.place ?? -1, code = at < 0 ? "C17" : complained(visit.reel.plan.places[at]?.life.position ?? "body_seal", model.kind, draw);
-  const words = draw.pick(at < 0 ? ["water in it", "water came out", "leaking", "milky grease"] : spellings(code));
+  const words = draw.pick(spellings(code).filter((one) => !DUNKED.includes(one)));
   return visit.comeback && draw.chance(0.4) ? `${draw.pick(spellings("C30"))}, ${words}` : words;
 }
 
-/** How the people at the bench write the parts they name most. */
+/** How the people at the bench write the parts they name most: in full, and in short. */
 const SHORT: Readonly<Record<string, readonly [full: string, short: string]>> = {
   line_roller_bearing: ["line roller bearing", "LR brg"], line_roller: ["line roller", "l/roller"], ar_clutch: ["one way clutch", "AR brg"],
   main_bearing_handle: ["main bearing", "main brg"], main_bearing_plate: ["off side bearing", "LH bearing"],
@@ -48,7 +48,7 @@ const SHORT: Readonly<Record<string, readonly [full: string, short: string]>> = 
   body_seal: ["body seal", "body seal"], bail_spring: ["bail spring", "bail spr"], spool_bearing_left: ["left spool bearing", "spool brg"],
   spool_bearing_right: ["right spool bearing", "spool brg"], lw_pawl: ["level wind pawl", "pawl"], knob_bearing: ["knob bearing", "knob brg"],
 };
-const spoken = (code: string, short: boolean) => SHORT[code]?.[short ? 1 : 0] ?? position(code).name.toLowerCase().replace(/ \/.*| \(.*|,.*/, "");
+export const spoken = (code: string, short: boolean) => SHORT[code]?.[short ? 1 : 0] ?? position(code).name.toLowerCase().replace(/ \/.*| \(.*|,.*/, "");
 
 /** One letter doubled, dropped or changed places, as tired fingers do. */
 export function typo(text: string, draw: Draws): string {
