@@ -5,14 +5,17 @@ const ISO = /^\d{4}-\d{2}-\d{2}$/;
 export const MONTH_DAYS = 30.4375;
 export const YEAR_DAYS = 365.25;
 
+/** Whether a text is a day of the calendar written `YYYY-MM-DD`. */
+export function isDay(text: string): boolean {
+  const time = ISO.test(text) ? Date.parse(`${text}T00:00:00Z`) : NaN;
+  return !Number.isNaN(time) && new Date(time).toISOString().slice(0, 10) === text;
+}
+
 /**
  * @throws {RangeError} unless `day` is a day of the calendar written `YYYY-MM-DD`
  */
 export function requireDay(caller: string, name: string, day: string): void {
-  const time = ISO.test(day) ? Date.parse(`${day}T00:00:00Z`) : NaN;
-  if (Number.isNaN(time) || new Date(time).toISOString().slice(0, 10) !== day) {
-    throw new RangeError(`${caller}: ${name} must be a day written YYYY-MM-DD, got ${day}`);
-  }
+  if (!isDay(day)) throw new RangeError(`${caller}: ${name} must be a day written YYYY-MM-DD, got ${day}`);
 }
 
 /** The day `days` later (earlier when negative). */

@@ -5,7 +5,7 @@ import type { Reject, FileTally } from "../records/ledger/ledger.ts";
 
 export interface SummaryFacts {
   readonly morning: Morning;
-  readonly as_of_from: "asked for" | "the newest ticket";
+  readonly as_of_from: "asked for" | "the newest ticket" | "today, no ticket being there";
   readonly files: readonly FileTally[];
   readonly rejects: readonly Reject[];
   readonly labour_tickets: number;

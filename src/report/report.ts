@@ -1,0 +1,72 @@
+import { recordsSpan } from "../answers/choices/choices.ts";
+import { EVERYTHING } from "../answers/filter.ts";
+import { labour } from "../answers/labour/labour.ts";
+import { morning } from "../answers/morning/morning.ts";
+import { prepareAnswers } from "../answers/prepare.ts";
+import type { Engine } from "../db/engine.ts";
+import { openNodeEngine } from "../db/open-node.ts";
+import { prepareSchema } from "../db/prepare.ts";
+import { importFiles } from "../records/importing.ts";
+import type { Imported } from "../records/importing.ts";
+import { openMemoryLedger } from "../records/ledger/memory-ledger.ts";
+import { loadVocabulary } from "../records/load-vocabulary.ts";
+import type { NamedFile } from "../records/reading/read-file.ts";
+import { failureTable } from "./failure-table.ts";
+import { labourTable } from "./labour-table.ts";
+import { rejectedTable } from "./rejected-table.ts";
+import { restockTable } from "./restock-table.ts";
+import { summary } from "./summary.ts";
+import { tableText } from "./table.ts";
+
+export interface ReportSettings {
+  /** Day the advice is for; null: the day of the newest ticket. */
+  readonly as_of: string | null;
+  /** Dates up to a year from it are believed. */
+  readonly today: string;
+}
+
+/** The report's files by name, and what came in; or the sentence why there is none. */
+export type Report = { readonly files: ReadonlyMap<string, string>; readonly tickets: number; readonly rejects: number };
+export type NoReport = { readonly nothing: string };
+
+async function tables(engine: Engine, taken: Imported, settings: ReportSettings): Promise<Report> {
+  const span = await recordsSpan(engine), as_of = settings.as_of ?? span.to ?? settings.today, { rejects } = taken;
+  const sheet = await morning(engine, { as_of, rows_to_fix: rejects.length });
+  const times = await labour(engine, EVERYTHING), failures = await failureTable(engine);
+  const facts = summary({
+    morning: sheet, as_of_from: settings.as_of !== null ? "asked for" : span.to !== null ? "the newest ticket" : "today, no ticket being there",
+    files: taken.files, rejects, labour_tickets: times.tickets, labour_set_aside: times.set_aside.length,
+  });
+  const csv = [rejectedTable(rejects), failures, restockTable(sheet.restock), labourTable(times)];
+  return {
+    files: new Map([...csv.map((table) => [table.file, tableText(table)] as const), ["summary.json", `${JSON.stringify(facts, null, 2)}\n`]]),
+    tickets: span.tickets, rejects: rejects.length,
+  };
+}
+
+/** Why nothing came of these files; null when something did. */
+function nothingRead({ files }: Imported): string | null {
+  if (files.some((file) => file.rows_read > 0)) return null;
+  const reasons = files.map(({ file, unreadable }) => `${file}: ${unreadable ?? "no rows in it"}`);
+  return `Nothing to read. ${reasons.join(" ")}`;
+}
+
+/**
+ * Everything the report says of these files, from the same importer and the same answers as the screens.
+ *
+ * @returns `nothing` with one sentence when no file could be read or none holds a row
+ */
+export async function report(files: readonly NamedFile[], settings: ReportSettings): Promise<Report | NoReport> {
+  const engine = await openNodeEngine();
+  try {
+    await prepareSchema(engine);
+    await loadVocabulary(engine);
+    const taken = await importFiles(files, { engine, ledger: openMemoryLedger(), today: settings.today, origin: "files" });
+    const nothing = nothingRead(taken);
+    if (nothing !== null) return { nothing };
+    await prepareAnswers(engine);
+    return await tables(engine, taken, settings);
+  } finally {
+    await engine.close();
+  }
+}

@@ -1,0 +1,157 @@
+import { mkdtemp, mkdir, readdir, readFile, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { gzipSync } from "node:zlib";
+import Papa from "papaparse";
+import { afterAll, beforeAll, describe, expect, test, vi } from "vitest";
+import { main } from "../../src/report/main.ts";
+
+/** The columns the report promises (RECORDS.md, headless contract); more may follow, `note` last. */
+const PROMISED: Record<string, string> = {
+  "rejected.csv": "file, line, column, value, reason",
+  "failure-rates.csv": "position, maker, model, came_in, denominator, inspected, failed, rate, rate_low, rate_high, pooled_rate, pooled_low, pooled_high, adjusted_ratio, adjusted_low, adjusted_high, p_value, q_value, verdict",
+  "restock.csv": "part_no, interchange, supplier, on_hand, on_order, demand_mean, demand_p95, reorder_point, order_up_to, order_qty, cost, reason",
+  "labour.csv": "job, reel_kind, maker, model, n, median, mean, mean_low, mean_high, p80, pooled_median, pooled_p80",
+};
+
+const TICKETS = `ticket_no,received_on,finished_on,maker,model,reel_kind,came_in,job,labour_min
+T1,2024-03-01,2024-03-04,Brackhelm,Whinbeck 40,spinning,planned,full service,60
+T2,2024-03-08,2024-03-12,Brackhelm,Whinbeck 40,spinning,complaint,full service,70
+T3,2024-03-09,2024-03-02,Brackhelm,Dovekin 25,spinning,planned,full service,80
+T4,2024-03-15,2024-03-16,Brackhelm,Dovekin 25,spinning,planned,line roller,20
+`;
+const FINDINGS = `ticket_no,position,part_no,grade,action,qty
+T1,ar_clutch,,1,cleaned,
+T2,ar_clutch,=SUM(A1),4,replaced,1
+T4,line_roller_bearing,B-1,3,replaced,2
+`;
+const PARTS = `part_no,name,family,size,supplier,unit_cost,pack_qty,on_hand
+B-1,7x11x3 2RS,ball bearing,7x11x3,Aldersund Bearings,2.4,5,0
+`;
+
+let home: string;
+beforeAll(async () => { home = await mkdtemp(join(tmpdir(), "report-")); });
+afterAll(() => rm(home, { recursive: true, force: true }));
+
+/** Runs the command and gives its exit code with what it wrote to the terminal. */
+async function run(...argv: string[]): Promise<{ code: number; out: string; err: string }> {
+  const log = vi.spyOn(console, "log").mockReturnValue(), error = vi.spyOn(console, "error").mockReturnValue();
+  try {
+    const code = await main(argv);
+    return { code, out: log.mock.calls.join("\n"), err: error.mock.calls.join("\n") };
+  } finally {
+    log.mockRestore();
+    error.mockRestore();
+  }
+}
+
+async function folder(name: string, files: Record<string, string | Uint8Array>): Promise<string> {
+  const path = join(home, name);
+  await mkdir(path);
+  for (const [file, text] of Object.entries(files)) await writeFile(join(path, file), text);
+  return path;
+}
+
+const rows = async (out: string, file: string) =>
+  Papa.parse<Record<string, string>>(await readFile(join(out, file), "utf8"), { header: true, skipEmptyLines: true });
+
+describe("npm run report", () => {
+  let out: string, first: Awaited<ReturnType<typeof run>>;
+  beforeAll(async () => {
+    out = join(home, "out", "deep");
+    first = await run(await folder("shop", { "tickets.csv": TICKETS, "Findings.csv": FINDINGS, "parts.csv.gz": gzipSync(PARTS), "notes.txt": "a note" }), "--out", out);
+  });
+
+  test("exits 0, says what it wrote, and leaves nothing else behind", async () => {
+    expect([first.code, first.err]).toEqual([0, ""]);
+    expect(first.out).toMatch(/^5 files in .*, from \d+ tickets; \d+ cells to fix\.$/);
+    expect((await readdir(out)).sort()).toEqual([...Object.keys(PROMISED), "summary.json"].sort());
+    expect(await readdir(join(home, "out"))).toEqual(["deep"]);
+  });
+
+  test.each(Object.entries(PROMISED))("%s has every promised column in order, and a note last", async (file, promised) => {
+    const { meta } = await rows(out, file), columns = promised.split(", ");
+    expect(meta.fields?.slice(0, columns.length)).toEqual(columns);
+    expect(meta.fields?.at(-1)).toBe("note");
+  });
+
+  test("counts failures with both denominators and for every way of coming in, and leaves a share empty under ten", async () => {
+    const { data } = await rows(out, "failure-rates.csv");
+    expect(data.find((row) => row.position === "ar_clutch" && row.model === "*" && row.came_in === "*" && row.denominator === "strict"))
+      .toMatchObject({ maker: "*", inspected: "2", failed: "1", rate: "", rate_low: expect.stringMatching(/^0\.0/) });
+    expect(new Set(data.map((row) => `${row.came_in ?? ""} ${row.denominator ?? ""}`)).size).toBe(6);
+    expect(data.every((row) => (row.note ?? "") !== "" && row.verdict === "")).toBe(true);
+  });
+
+  test("names the cell that could not be taken, with file, line and reason", async () => {
+    const { data } = await rows(out, "rejected.csv");
+    expect(data).toContainEqual(expect.objectContaining({ file: "tickets.csv", line: "4" }));
+    expect(data.every((row) => (row.reason ?? "") !== "")).toBe(true);
+  });
+
+  test("gives the advice with its reason, and no cell that a spreadsheet would run", async () => {
+    const { data } = await rows(out, "restock.csv");
+    expect(data.find((row) => row.part_no === "B-1")).toMatchObject({ interchange: "bearing 7x11x3 sealed", on_hand: "0", status: "order" });
+    expect(await readFile(join(out, "restock.csv"), "utf8")).toContain("'=SUM(A1)");
+  });
+
+  test("says in the summary what it counted, for which day, with which settings", async () => {
+    const told = JSON.parse(await readFile(join(out, "summary.json"), "utf8")) as Record<string, Record<string, unknown>>;
+    expect(told).toMatchObject({
+      as_of: "2024-03-15", as_of_from: "the newest ticket", date_range: { from: "2024-03-01", to: "2024-03-15" },
+      settings: { review_days: 14, targets: { A: 0.95, B: 0.9 } }, versions: { saltbench: expect.stringMatching(/^\d/) },
+    });
+    expect(Object.keys(told.morning ?? {})).toEqual(expect.arrayContaining(["to_order", "most_failing", "slowest", "rows_to_fix", "cautions"]));
+  });
+
+  test("gives the same bytes again, also into a folder that has the old report in it", async () => {
+    const read = async () => Promise.all((await readdir(out)).sort().map((name) => readFile(join(out, name), "utf8")));
+    const before = await read();
+    expect((await run(join(home, "shop"), "--out", out)).code).toBe(0);
+    expect(await read()).toEqual(before);
+  });
+
+  test("takes the day that is asked for", async () => {
+    const other = join(home, "asked");
+    expect((await run(join(home, "shop"), `--out=${other}`, "--as-of", "2024-03-10")).code).toBe(0);
+    const told = JSON.parse(await readFile(join(other, "summary.json"), "utf8")) as Record<string, unknown>;
+    expect([told.as_of, told.as_of_from]).toEqual(["2024-03-10", "asked for"]);
+  });
+
+  test("reads one flat sheet of any name, given as a folder or as the file, and not its own output beside it", async () => {
+    const sheet = TICKETS.replace("ticket_no", "job no").replace("received_on", "date in");
+    const path = await folder("flat", { "My jobs 2024.csv": sheet });
+    expect((await run(path, "--out", path)).code).toBe(0);
+    const before = JSON.parse(await readFile(join(path, "summary.json"), "utf8")) as { counts: { tickets: number } };
+    expect(before.counts.tickets).toBeGreaterThan(0);
+    expect((await run(join(path, "My jobs 2024.csv"), "--out", join(home, "one"))).code).toBe(0);
+    expect((await run(path, "--out", path)).code).toBe(0);
+    expect(JSON.parse(await readFile(join(path, "summary.json"), "utf8"))).toEqual(before);
+  });
+});
+
+describe("npm run report with nothing to read", () => {
+  const none = () => join(home, "none");
+  const refused = async (...argv: string[]) => {
+    const { code, err } = await run(...argv);
+    expect(code).toBe(2);
+    expect(err.split("\n").length).toBe(1);
+    expect(await readdir(home)).not.toContain("none");
+    return err;
+  };
+
+  test("exits 2 with one clear line and writes nothing, whatever is missing", async () => {
+    expect(await refused(join(home, "nowhere"), "--out", none())).toBe(`Nothing to read: there is no ${join(home, "nowhere")}.`);
+    expect(await refused(await folder("empty", {}), "--out", none())).toMatch(/^Nothing to read in .*empty: no tickets\.csv/);
+    expect(await refused(await folder("hollow", { "tickets.csv": "ticket_no,received_on,model\n" }), "--out", none())).toMatch(/^Nothing to read\. tickets\.csv: /);
+    expect(await refused(await folder("odd", { "tickets.csv": new Uint8Array([0xff, 0xd8, 0xff, 0xe0]) }), "--out", none())).toMatch(/^Nothing to read\. tickets\.csv: This is a picture/);
+  });
+
+  test("exits 2 with the way to call it when the call is wrong", async () => {
+    expect(await refused()).toMatch(/^Usage: npm run report/);
+    expect(await refused(home, "--out")).toMatch(/^--out needs a value\. Usage/);
+    expect(await refused(home, "--to", none())).toMatch(/^Unknown option --to\. Usage/);
+    expect(await refused(home, home, "--out", none())).toMatch(/^One folder only/);
+    expect(await refused(home, "--out", none(), "--as-of", "15.3.2024")).toMatch(/^--as-of needs a day/);
+  });
+});
