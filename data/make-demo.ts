@@ -8,8 +8,8 @@ import type { TableName } from "./demo-shop/rows.ts";
 export { makeDemo } from "./demo-shop/demo.ts";
 export type { DemoShop } from "./demo-shop/demo.ts";
 
-/** The seed of the committed demo shop. */
-export const DEMO_SEED = 2612;
+/** The seed of the committed demo shop: one of fifty tried, for showing every planted truth as the mean of many shops does. */
+export const DEMO_SEED = 2647;
 
 /** Every file of the demo shop by its path under `data/demo/`. */
 export function demoFiles(seed: number): Map<string, string> {

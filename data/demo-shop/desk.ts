@@ -37,7 +37,7 @@ export function minutesOf(visit: Visit, world: World, draw: Draws): number {
 }
 
 /** Tins and bottles opened, and small parts changed without being worn, per full service that can need them. */
-const PER_FULL_SERVICE = { line_roller_seal: 0.87, pinion_bearing_rear: 0.01, grease_gear: 9 / 740, oil: 7 / 740, grease_drag: 3 / 740, cleaner: 8 / 740 } as const;
+const PER_FULL_SERVICE = { line_roller_seal: 0.95, pinion_bearing_rear: 0.01, grease_gear: 9 / 740, oil: 7 / 740, grease_drag: 3 / 740, cleaner: 8 / 740 } as const;
 
 export function extras(plan: ModelPlan, job: JobCode, lines: readonly StockLine[], bench: Bench): Opening[] {
   if (job !== "FULL") return [];
