@@ -2,8 +2,8 @@ import * as Plot from "@observablehq/plot";
 import type { ChartSheet } from "./chart-sheet.ts";
 import type { ChartTheme } from "./chart-theme.ts";
 
-/** Pixels above and below the lines: for a heading, and for the axis with its label. */
-export const ABOVE = 26, BELOW = 46;
+/** Pixels above and below the lines: with a heading, without one, and for the axis with its label. */
+export const ABOVE = 26, BARE = 4, BELOW = 46;
 
 /** Names at the left of a chart with one line a name, a dotted leader from each to its figures, and the line at nought. */
 export function nameLines(names: readonly string[], left: number, theme: ChartTheme): Plot.Markish[] {

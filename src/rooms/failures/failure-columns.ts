@@ -38,11 +38,14 @@ export const PERIOD_COLUMNS: readonly Column<FailurePeriod>[] = [
 ];
 
 const GRADES = ["as new", "light", "moderate", "heavy", "failed"];
-const OPENINGS: Readonly<Record<string, string>> = { planned: "planned service", complaint: "with a complaint" };
+const OPENINGS: Readonly<Record<string, string>> = { planned: "planned service", complaint: "something wrong" };
 
-/** What was done, in words. */
-export const doneWords = (row: FindingBehind): string | null =>
-  row.action === null ? null : row.routine ? `${row.action} as routine` : row.action;
+/** What was done, in words, with the part that went in. */
+export function doneWords(row: FindingBehind): string | null {
+  if (row.action === null) return row.part_no;
+  const done = row.routine ? `${row.action} as routine` : row.action;
+  return row.part_no === null ? done : `${done}, ${row.part_no}`;
+}
 
 /** Grade with its word, `3 heavy`. */
 export const gradeWords = (row: FindingBehind): string => (row.grade === null ? DASH : `${row.grade} ${GRADES[row.grade] ?? ""}`.trim());
@@ -51,17 +54,19 @@ export const gradeWords = (row: FindingBehind): string => (row.grade === null ? 
 export const sourceWords = (row: FindingBehind): string | null =>
   row.source_file === null ? null : row.source_line === null ? row.source_file : `${row.source_file}, line ${row.source_line}`;
 
-export const FINDING_COLUMNS: readonly Column<FindingBehind>[] = [
+/** Columns of the findings; where not only failures are listed, one says what each counts as. */
+export const findingColumns = (all: boolean): readonly Column<FindingBehind>[] => [
   { key: "received_on", label: "Came in", value: (row) => row.received_on, text: (row) => date(row.received_on) },
   { key: "ticket_no", label: "Ticket", value: (row) => row.ticket_no },
   { key: "model", label: "Reel", value: (row) => modelName(row) },
-  { key: "opening", label: "Why", value: (row) => row.opening, text: (row) => OPENINGS[row.opening ?? ""] ?? DASH },
+  ...(all ? [{
+    key: "failed", label: "Counts as", value: (row: FindingBehind) => (!row.counted ? "not counted" : row.failed ? "failed" : "not failed"),
+  }] : []),
   { key: "grade", label: "Grade", value: (row) => row.grade, text: gradeWords },
   { key: "mode", label: "What was wrong", value: (row) => row.mode },
   { key: "action", label: "What was done", value: doneWords },
-  { key: "failed", label: "Counts as", value: (row) => (!row.counted ? "not counted" : row.failed ? "failed" : "not failed") },
-  { key: "part_no", label: "Part", value: (row) => row.part_no },
-  { key: "salt_days", label: "Salt days", align: "right", value: (row) => row.salt_days, text: (row) => number(row.salt_days) },
   { key: "source", label: "File and line", value: sourceWords },
+  { key: "opening", label: "Why it came in", value: (row) => row.opening, text: (row) => OPENINGS[row.opening ?? ""] ?? DASH },
+  { key: "salt_days", label: "Salt days", align: "right", value: (row) => row.salt_days, text: (row) => number(row.salt_days) },
   { key: "note", label: "Note", wide: true, value: (row) => row.note },
 ];

@@ -16,6 +16,7 @@ export const FAILURE_FIELDS = {
   to: day(),
   position: text(),
   model: text(),
+  found: oneOf(["failed", "all"], "failed"),
 };
 export type FailureValues = Values<typeof FAILURE_FIELDS>;
 

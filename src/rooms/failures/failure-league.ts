@@ -13,6 +13,8 @@ export interface Chosen {
 export interface League {
   readonly kind: "positions" | "models" | "parts of a model" | "one";
   readonly title: string;
+  /** Part, model or both, without how they are listed. */
+  readonly subject: string;
   /** Highest share first; those with too few inspected to rank last, most inspected first. */
   readonly rows: readonly FailureRate[];
   /** Name of a row in this view. */
@@ -41,14 +43,17 @@ export function league(rates: readonly FailureRate[], { position, model }: Chose
   const of = (keep: (row: FailureRate) => boolean) => ranked(seen.filter(keep));
   if (position !== "" && model !== "") {
     const rows = of((row) => row.position === position && modelName(row) === model);
-    return { kind: "one", title: `${part} on ${model}`, rows, name: modelName, all };
+    return { kind: "one", title: `${part} on ${model}`, subject: `${part} on ${model}`, rows, name: modelName, all };
   }
   if (position !== "") {
-    return { kind: "models", title: `${part}, model by model`, rows: of((row) => row.position === position && !allModels(row)), name: modelName, all };
+    const rows = of((row) => row.position === position && !allModels(row));
+    return { kind: "models", title: `${part}, model by model`, subject: part, rows, name: modelName, all };
   }
   const name = (row: FailureRate) => row.position_name;
-  if (model !== "") return { kind: "parts of a model", title: `${model}, part by part`, rows: of((row) => modelName(row) === model), name, all: null };
-  return { kind: "positions", title: "The parts that fail most, all models", rows: of(allModels), name, all: null };
+  if (model !== "") {
+    return { kind: "parts of a model", title: `${model}, part by part`, subject: model, rows: of((row) => modelName(row) === model), name, all: null };
+  }
+  return { kind: "positions", title: "The parts that fail most, all models", subject: "All models", rows: of(allModels), name, all: null };
 }
 
 /** One or two sentences that say what the view shows. */
@@ -59,8 +64,10 @@ export function leagueSentence(shown: League, locale?: string): string {
     return one ? `${countsInWords(one, locale)}.${together}`.replace(/^./, (letter) => letter.toUpperCase()) : `Never inspected here.${together}`;
   }
   if (!first) return `Nothing here was inspected ${FEWEST_TO_RANK} times, too few to rank.${together}`;
+  const alike = shown.kind === "models" && shown.rows.some((row) => row.note.includes("no difference between models"))
+    ? " No difference between the models can be told from chance." : "";
   const then = second ? `, then ${lower(shown.name(second), shown)} (${countsInWords(second, locale)})` : "";
-  return `Most often failed: ${lower(shown.name(first), shown)} (${countsInWords(first, locale)})${then}.${together}`;
+  return `Most often failed: ${lower(shown.name(first), shown)} (${countsInWords(first, locale)})${then}.${together}${alike}`;
 }
 
 /** Part names start small inside a sentence; names of models stay as they are. */

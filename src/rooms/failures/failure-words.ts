@@ -7,10 +7,15 @@ export const FEWEST_TO_RANK = 20;
 /** A model stands out only with at least this many failures, this far over all models, and a q below this. */
 export const STANDS_OUT = { failed: 5, times: 1.25, q: 0.05 } as const;
 
-/** Remark beside a row: too few, stands out, or nothing. `all` is the share of all models at the position. */
+/**
+ * Remark beside a row: too few, stands out, or nothing. `all` is the share of all models at the position.
+ *
+ * Only planned openings can stand out: who comes when something is broken would stand out by that alone.
+ */
 export function failureRemark(row: FailureRate, all: number | null): string {
   if (row.inspected < FEWEST_FOR_PERCENT) return "too few to say";
   if (row.inspected < FEWEST_TO_RANK) return "too few to rank";
+  if (row.opening !== "planned") return "";
   const far = all !== null && row.pooled_low !== null && row.pooled_low > STANDS_OUT.times * all;
   return far && row.failed >= STANDS_OUT.failed && row.q_value !== null && row.q_value < STANDS_OUT.q ? "stands out" : "";
 }

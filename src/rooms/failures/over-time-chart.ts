@@ -4,6 +4,8 @@ import { labelWidth, type ChartSheet } from "../../ui/chart-sheet.ts";
 import { FEWEST_FOR_PERCENT, number } from "../../ui/format.ts";
 
 const FAILED = "failed", REPLACED = "replaced, worn or as routine";
+/** Not a number breaks a line, so that it does not run on across a quarter of which nothing can be said. */
+const unlessFew = (key: "rate" | "replaced_share") => (one: FailurePeriod) => (one.inspected >= FEWEST_FOR_PERCENT ? one[key] : null) ?? NaN;
 const day = (period: string) => new Date(`${period}T00:00:00Z`);
 
 /**
@@ -33,10 +35,10 @@ export function overTimeChart(periods: readonly FailurePeriod[], sheet: ChartShe
       Plot.ruleY([0], { stroke: theme.rule }),
       Plot.axisY({ color: theme.soft, tickSize: 0, label: null, ticks: 4, tickFormat: (tick: number) => `${number(tick, 0, locale)} %` }),
       Plot.axisX({ color: theme.soft, tickSize: 4, label: null, ticks: "year", tickFormat: (tick: Date) => String(tick.getUTCFullYear()) }),
-      Plot.lineY(told, { x, y: "replaced_share", stroke: theme.ink, strokeWidth: 1.2, strokeDasharray: "5 4" }),
+      Plot.lineY(periods, { x, y: unlessFew("replaced_share"), stroke: theme.ink, strokeWidth: 1.2, strokeDasharray: "5 4" }),
       Plot.dot(told, { x, y: "replaced_share", symbol: "square", r: 4, stroke: theme.ink, fill: theme.paper, className: "replaced" }),
       Plot.ruleX(told, { x, y1: "rate_low", y2: "rate_high", stroke: theme.accent, strokeWidth: 1.4, className: "range" }),
-      Plot.lineY(told, { x, y: "rate", stroke: theme.accent, strokeWidth: 1.2 }),
+      Plot.lineY(periods, { x, y: unlessFew("rate"), stroke: theme.accent, strokeWidth: 1.2 }),
       Plot.dot(told, { x, y: "rate", r: 4.2, fill: theme.accent, className: "failed" }),
       word(REPLACED, "replaced_share", failed_lower ? -12 : 12),
       word(FAILED, "rate", failed_lower ? 12 : -12),

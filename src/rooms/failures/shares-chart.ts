@@ -2,7 +2,7 @@ import * as Plot from "@observablehq/plot";
 import type { FailureRate } from "../../answers/failures/failure-rate.ts";
 import { labelWidth, type ChartSheet } from "../../ui/chart-sheet.ts";
 import { FEWEST_FOR_PERCENT, number, percent } from "../../ui/format.ts";
-import { ABOVE, BELOW, figures, nameLines, valueAxis } from "../../ui/name-lines.ts";
+import { ABOVE, BELOW, BARE, figures, nameLines, valueAxis } from "../../ui/name-lines.ts";
 
 export interface Shares {
   /** One or two rows (planned, complaint) for each name, in the order to draw. */
@@ -43,8 +43,8 @@ function dotsAndLines(rows: readonly FailureRate[], opening: Opening, name: Shar
 }
 
 /** A dashed line at the share of all models together, named above it. */
-function averageLine(average: number | null | undefined, { theme, locale }: ChartSheet): Plot.Markish[] {
-  if (average === null || average === undefined) return [];
+function averageLine(average: number | null, { theme, locale }: ChartSheet): Plot.Markish[] {
+  if (average === null) return [];
   return [
     Plot.ruleX([average], { stroke: theme.soft, strokeDasharray: "4 3" }),
     Plot.text([average], {
@@ -65,7 +65,7 @@ function averageLine(average: number | null | undefined, { theme, locale }: Char
 export function sharesChart(shares: Shares, sheet: ChartSheet): SVGElement | HTMLElement | null {
   const { rows, name } = shares, { theme, width, locale } = sheet;
   if (rows.length === 0) return null;
-  const names = [...new Set(rows.map(name))], two = rows.length > names.length;
+  const average = shares.all_models ?? null, names = [...new Set(rows.map(name))], two = rows.length > names.length;
   const counts = (row: FailureRate) => `${number(row.failed, 0, locale)} of ${number(row.inspected, 0, locale)}`;
   const remark = (row: FailureRate) => remarkOf(row, shares.remark);
   const left = Math.min(labelWidth(names, theme.font_size) + 12, width * 0.4);
@@ -80,13 +80,14 @@ export function sharesChart(shares: Shares, sheet: ChartSheet): SVGElement | HTM
       figures(of, name, remark, { dx: counted + 10, dy, anchor: "start", soft: true, className: "remark", theme }),
     ];
   });
+  const above = average === null ? BARE : ABOVE;
   return Plot.plot({
-    document: sheet.document, width, height: names.length * (LINE + (two ? APART : 0)) + ABOVE + BELOW, figure: false,
-    marginLeft: left, marginRight: right, marginTop: ABOVE, marginBottom: BELOW,
+    document: sheet.document, width, height: names.length * (LINE + (two ? APART : 0)) + above + BELOW, figure: false,
+    marginLeft: left, marginRight: right, marginTop: above, marginBottom: BELOW,
     x: { percent: true, domain: [0, highest(rows)] },
     y: { domain: names, axis: null, type: "point", padding: 0.5 },
     marks: [
-      nameLines(names, left, theme), averageLine(shares.all_models, sheet),
+      nameLines(names, left, theme), averageLine(average, sheet),
       valueAxis("share failed, of inspected", width - left - right, sheet, (tick) => `${number(tick, 0, locale)} %`), marks,
     ],
   });

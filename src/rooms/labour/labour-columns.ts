@@ -3,7 +3,7 @@ import { jobName } from "../../answers/labour/job-name.ts";
 import { modelName } from "../../answers/model-name.ts";
 import { DASH, date, minutes, number } from "../../ui/format.ts";
 import type { Column } from "../../ui/table-rows.ts";
-import { REASONS } from "./labour-words.ts";
+import { labourRemark, REASONS } from "./labour-words.ts";
 
 const right = { align: "right" } as const;
 const time = (key: "median" | "mean" | "p80" | "pooled_median" | "pooled_p80", label: string, unit?: string): Column<LabourRow> =>
@@ -20,7 +20,7 @@ export const JOB_COLUMNS: readonly Column<LabourRow>[] = [
   { key: "name", label: "Job", value: jobName }, jobs, usual, four_in_five, average, likely,
   { key: "warranty", label: "Warranty", ...right, value: (row) => row.warranty, text: (row) => (row.warranty === 0 ? DASH : number(row.warranty)) },
   { key: "in_batches", label: "In batches", ...right, value: (row) => row.in_batches, text: (row) => (row.in_batches === 0 ? DASH : number(row.in_batches)) },
-  { key: "note", label: "Remark", value: (row) => row.note || null, text: (row) => row.note || " " },
+  { key: "remark", label: "Remark", value: (row) => labourRemark(row) || null, text: (row) => labourRemark(row) || " " },
 ];
 
 /** The models of one job. */

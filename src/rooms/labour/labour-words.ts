@@ -17,6 +17,9 @@ export function jobSentence(row: LabourRow, locale?: string): string {
   return `${name} usually takes ${minutes(row.median, locale)}${quote} (${count(row.n, "job", "jobs", locale)}).`;
 }
 
+/** Why a figure is missing, else "". */
+export const labourRemark = (row: LabourRow): string => (row.median === null ? "too few to say" : row.p80 === null ? "too few to quote from" : "");
+
 /** The room's first sentence: the commonest job, and the one with the longest day. */
 export function labourSentence(rows: readonly LabourRow[], locale?: string): string {
   const known = wholeJobs(rows).filter((row) => row.median !== null);

@@ -1,9 +1,9 @@
 import { jobName } from "../../answers/labour/job-name.ts";
 import { modelName } from "../../answers/model-name.ts";
-import type { Morning } from "../../answers/morning/morning.ts";
+import type { Morning, WaitingPart } from "../../answers/morning/morning.ts";
 import type { RestockLine } from "../../answers/stock/restock-line.ts";
 import { count, date, minutes, money, number } from "../../ui/format.ts";
-import { countsInWords } from "../../ui/share-words.ts";
+import { likely } from "../../ui/share-words.ts";
 
 /** One sentence of the sheet; its figure leads to the evidence. */
 export interface Item {
@@ -12,6 +12,8 @@ export interface Item {
   readonly figure: string;
   readonly href: string;
   readonly after: string;
+  /** Why, on a line of its own below; "" for none. */
+  readonly why: string;
 }
 
 /** A part of the sheet. Something to do has a box to tick on paper. */
@@ -39,7 +41,7 @@ function ordered(line: RestockLine, currency: string, locale?: string): Item {
   const wait = line.waiting === 0 ? "" : `, ${count(line.waiting, "piece", "pieces", locale)} waited for on the bench`;
   return {
     before: "", figure: `${number(line.order_qty, 0, locale)} × ${name}`, href: address("stock", { line: line.interchange }),
-    after: `${from}${cost}${wait}.`,
+    after: `${from}${cost}${wait}.`, why: line.reason,
   };
 }
 
@@ -55,15 +57,16 @@ function orderPart({ restock }: Morning, currency: string, locale?: string): Par
   };
 }
 
-function failingPart({ most_failing, most_failing_opening }: Morning, locale?: string): Part {
+function failingPart({ failing_positions, most_failing, most_failing_opening }: Morning, locale?: string): Part {
   const opening = most_failing_opening === "planned" ? {} : { opening: "both" };
-  const whence = most_failing_opening === "planned" ? "planned services" : "reels of all kinds of visit";
+  const whence = most_failing_opening === "planned" ? "planned services" : "openings of all kinds";
   return {
     title: "Look at these twice", to_do: false,
-    items: most_failing.slice(0, 4).map((row) => ({
-      before: `${row.position_name} on ${modelName(row)}: `, figure: countsInWords(row, locale),
+    items: [...failing_positions.slice(0, 1), ...most_failing.slice(0, 4)].map((row) => ({
+      before: `${row.position_name}${row.model === "*" ? "" : ` on ${modelName(row)}`} had failed in `,
+      figure: `${number(row.failed, 0, locale)} of ${number(row.inspected, 0, locale)}`,
       href: address("failures", { ...opening, position: row.position, ...(row.model !== "*" && { model: modelName(row) }) }),
-      after: `, had failed in ${whence}.`,
+      after: ` ${whence}, likely ${likely(row.rate_low, row.rate_high, locale)}.`, why: "",
     })),
     nothing: "Too few reels opened so far to say which parts fail most.",
     more: { words: "All parts and models, on Failures", href: address("failures", opening) },
@@ -76,7 +79,7 @@ function slowPart({ slowest }: Morning, locale?: string): Part {
     items: slowest.slice(0, 3).map((row) => ({
       before: `${capital(jobName(row))} usually takes ${minutes(row.median, locale)}; `,
       figure: row.p80 === null ? count(row.n, "job", "jobs", locale) : `4 in 5 are done within ${minutes(row.p80, locale)}`,
-      href: address("labour", { job: jobName(row) }), after: row.p80 === null ? " so far." : ` (${count(row.n, "job", "jobs", locale)}).`,
+      href: address("labour", { job: jobName(row) }), after: row.p80 === null ? " so far." : ` (${count(row.n, "job", "jobs", locale)}).`, why: "",
     })),
     nothing: "No job has been done ten times with its minutes written.",
     more: { words: "Every job, on Labour", href: address("labour") },
@@ -88,20 +91,28 @@ function recordsPart({ rows_to_fix }: Morning, locale?: string): Part {
     title: "Records", to_do: rows_to_fix > 0,
     items: rows_to_fix === 0 ? [] : [{
       before: "Fix ", figure: count(rows_to_fix, "cell", "cells", locale), href: address("records"),
-      after: " that could not be taken in as written; each is listed with its file, line and reason.",
+      after: " that could not be taken in as written; each is listed with its file, line and reason.", why: "",
     }],
     nothing: "Nothing to fix: every row came in.", more: { words: "Bring records in, on Records", href: address("records") },
   };
 }
 
-function waitingPart({ waiting }: Morning, locale?: string): Part | null {
+/** What to do about a part that jobs wait for. */
+function waitedFor(one: WaitingPart, assorted: boolean, locale?: string): string {
+  const there = number(one.on_hand, 0, locale);
+  if (assorted) return " waited for; the drawer is assorted, look whether the right one is in it.";
+  if (one.on_hand === null) return " waited for; the shelf count is not known.";
+  return one.on_hand >= one.pieces ? ` waited for, and ${there} on the shelf: fit them.` : ` waited for, ${there} on the shelf.`;
+}
+
+function waitingPart({ waiting, restock }: Morning, locale?: string): Part | null {
   if (waiting.length === 0) return null;
+  const assorted = new Set(restock.lines.filter((line) => line.status === "refused").map((line) => line.interchange));
   return {
     title: "Jobs waiting for parts", to_do: true,
     items: waiting.map((one) => ({
       before: "", figure: `${number(one.pieces, 0, locale)} × ${one.name ?? one.interchange}`, href: address("stock", { line: one.interchange }),
-      after: one.on_hand === null ? " waited for; the shelf count is not known." : one.on_hand >= one.pieces
-        ? ` waited for, and ${number(one.on_hand, 0, locale)} on the shelf: fit them.` : ` waited for, ${number(one.on_hand, 0, locale)} on the shelf.`,
+      after: waitedFor(one, assorted.has(one.interchange), locale), why: "",
     })),
     nothing: "", more: { words: "What is under way, on Stock", href: address("stock") },
   };

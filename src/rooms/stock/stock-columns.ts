@@ -21,19 +21,16 @@ export const sheetColumns = (currency: string): Columns => [
   part, part_no, { ...pieces("order_qty", "Order"), unit: "pieces" }, cost(currency), reason,
 ];
 
-/** The whole table, one line for each group of parts that are the same thing. */
+/** The whole table, one line for each group of parts that are the same thing; the reason stands under the name. */
 export const lineColumns = (currency: string): Columns => [
-  part, part_no,
-  { key: "order_qty", label: "Order", ...right, value: (line) => line.order_qty, text: (line) => (line.order_qty === 0 ? DASH : number(line.order_qty)) },
+  { ...part, wide: true },
+  { ...quiet(pieces("order_qty", "Order")) },
   { ...cost(currency), text: (line) => (line.cost === 0 ? DASH : money(line.cost, currency, 2)) },
   pieces("on_hand", "On hand"), quiet(pieces("on_order", "On order")), quiet(pieces("waiting", "Jobs wait")),
   { key: "demand_per_month", label: "Used", unit: "a month", ...right, value: (line) => line.demand_per_month, text: (line) => number(line.demand_per_month, 1) },
   { key: "demand_mean", label: "Until next", unit: "expected", ...right, value: (line) => line.demand_mean, text: (line) => number(line.demand_mean, 1) },
-  { key: "demand_p95", label: "Until next", unit: "19 in 20 within", ...right, value: (line) => line.demand_p95, text: (line) => number(line.demand_p95) },
-  { key: "protection_days", label: "Days", unit: "to cover", ...right, value: (line) => line.protection_days, text: (line) => number(line.protection_days) },
+  { key: "demand_p95", label: "Until next", unit: "19 in 20 under", ...right, value: (line) => line.demand_p95, text: (line) => number(line.demand_p95) },
   pieces("reorder_point", "Order below"),
-  { key: "supplier", label: "Supplier", value: (line) => line.supplier },
-  reason,
 ];
 
 /** Lines that cannot be planned. */

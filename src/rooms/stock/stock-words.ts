@@ -1,9 +1,7 @@
 import type { RestockLine, SupplierSheet } from "../../answers/stock/restock-line.ts";
+import { LONG_COVER_YEARS } from "../../answers/stock/reason.ts";
 import type { Restock } from "../../answers/stock/restock.ts";
 import { count, money, number } from "../../ui/format.ts";
-
-/** Years of stock from which money on the shelf counts as asleep. */
-export const DEAD_FROM_YEARS = 5;
 
 /** What a line is called: its part's name, else its number, else its group's. */
 export const lineName = (line: RestockLine): string => line.name ?? line.part_no ?? line.interchange;
@@ -18,7 +16,7 @@ export function orderSentence(restock: Pick<Restock, "sheets" | "total">, curren
   const pieces = lines.reduce((sum, line) => sum + (line.order_qty ?? 0), 0);
   const from = restock.sheets.filter((sheet) => sheet.lines.length > 0).length;
   const waiting = lines.filter((line) => line.waiting > 0).length;
-  const urgent = waiting === 0 ? "" : ` ${count(waiting, "of these lines has", "of these lines have", locale)} jobs on the bench waiting for it.`;
+  const urgent = waiting === 0 ? "" : ` ${count(waiting, "of these lines has", "of these lines have", locale)} jobs on the bench waiting for ${waiting === 1 ? "it" : "them"}.`;
   return `Order ${count(lines.length, "line", "lines", locale)}, ${count(pieces, "piece", "pieces", locale)}, from ` +
     `${count(from, "supplier", "suppliers", locale)} for ${money(restock.total, currency, 0, locale)}.${urgent}`;
 }
@@ -49,7 +47,7 @@ export function sheetSentence(sheet: SupplierSheet, currency: string, locale?: s
 /** Money asleep: lines whose shelf lasts for years, or that nothing used, dearest first. */
 export function asleep(lines: readonly RestockLine[]): readonly RestockLine[] {
   const still = lines.filter((line) => line.status !== "refused" && (line.on_hand ?? 0) > 0 &&
-    (line.used + line.wanted === 0 || (line.cover_years !== null && line.cover_years >= DEAD_FROM_YEARS)));
+    (line.used + line.wanted === 0 || (line.cover_years !== null && line.cover_years >= LONG_COVER_YEARS)));
   return [...still].sort((a, b) => (shelfValue(b) ?? -1) - (shelfValue(a) ?? -1));
 }
 
@@ -69,25 +67,23 @@ export const STOCK_CAUTIONS: readonly string[] = [
   "Wear glasses when pressing bearings or lifting clips and springs; they fly.",
 ];
 
-const SURE: Readonly<Record<string, string>> = { A: "a job cannot be finished without it", B: "a job can be finished without it" };
+const SURE: Readonly<Record<RestockLine["part_class"], string>> = { A: "a job cannot be finished without it", B: "a job can be finished without it" };
 
 /** How the advice for a line came about, sentence by sentence. */
 export function lineStory(line: RestockLine, currency: string, locale?: string): readonly string[] {
   const whole = (value: number | null) => number(value, 0, locale);
   const others = line.part_nos.length < 2 ? [] : [`The same thing under ${whole(line.part_nos.length)} numbers, counted together: ${line.part_nos.join(", ")}.`];
-  const season = line.season_factor === 1 ? "" : `, with ${number(line.season_factor, 2, locale)} times the usual for the season`;
-  const sure = line.class_known ? SURE[line.part_class] : "nobody said whether a job can be finished without it";
   const pack = line.pack_qty > 1 || line.min_order_qty > 1
     ? [`Comes in packs of ${whole(line.pack_qty)}, at least ${count(line.min_order_qty, "piece", "pieces", locale)} an order, ${money(line.unit_cost, currency, 2, locale)} a piece.`] : [];
   const until = line.demand_mean === null ? [] : [
-    `Until the order after this one arrives ${count(line.protection_days, "day", "days", locale)} pass (${leadWords(line.lead, locale)}, and ` +
-    `${count(line.review_days, "day", "days", locale)} between orders): ${number(line.demand_mean, 1, locale)} pieces expected${season}, not more than ${whole(line.demand_p95)} in 19 cases of 20.`,
+    `Until the order after this one arrives ${count(Math.round(line.protection_days), "day", "days", locale)} pass, ${count(line.review_days, "day", "days", locale)} ` +
+    `of them between two orders: ${number(line.demand_mean, 1, locale)} pieces expected, not more than ${whole(line.demand_p95)} in 19 cases of 20.`,
   ];
   return [
     line.reason, ...others,
     `Used ${count(line.used, "piece", "pieces", locale)} in ${count(Math.round(line.months), "month", "months", locale)}, and ${whole(line.wanted)} more wanted when there were none.`,
     ...until,
-    `Kept so that it is there in ${number(line.target * 100, 0, locale)} cases of 100: ${sure}.`,
+    ...(line.class_known ? [`Kept so that it is there in ${number(line.target * 100, 0, locale)} cases of 100: ${SURE[line.part_class]}.`] : []),
     `On the shelf ${whole(line.on_hand)}, under way ${whole(line.on_order)}, jobs waiting for ${whole(line.waiting)}; order below ${whole(line.reorder_point)}, up to ${whole(line.order_up_to)}.`,
     ...pack, ...line.notes,
   ];
@@ -96,9 +92,26 @@ export function lineStory(line: RestockLine, currency: string, locale?: string):
 /** What is asleep on the shelf, in one or two sentences; `lines` as `asleep` gives them. */
 export function asleepSentence(lines: readonly RestockLine[], currency: string, locale?: string): string {
   const first = lines[0];
-  if (!first) return `Nothing on the shelf lasts longer than ${DEAD_FROM_YEARS} years at the present use.`;
+  if (!first) return `Nothing on the shelf lasts longer than ${LONG_COVER_YEARS} years at the present use.`;
   const value = lines.reduce((sum, line) => sum + (shelfValue(line) ?? 0), 0);
   const lasts = first.used + first.wanted === 0 ? `was ${coverWords(first, locale)}` : `lasts ${coverWords(first, locale)}`;
-  return `${money(value, currency, 0, locale)} lie in ${count(lines.length, "line", "lines", locale)} that would last longer than ${DEAD_FROM_YEARS} years, ` +
+  return `${money(value, currency, 0, locale)} lie in ${count(lines.length, "line", "lines", locale)} that would last longer than ${LONG_COVER_YEARS} years, ` +
     `or that nothing used. The dearest, ${lineName(first)}, ${lasts}: don't reorder it.`;
+}
+
+/** Months until a line falls to its reorder point at the present use; null where that cannot be told. */
+function monthsLeft(line: RestockLine): number | null {
+  if (line.on_hand === null || line.reorder_point === null || line.demand_per_month <= 0) return null;
+  return Math.max(0, line.on_hand + line.on_order - line.waiting - line.reorder_point) / line.demand_per_month;
+}
+
+/** What of a supplier's will run low next, to fill up an order that is too small; "" where nothing will within a year. */
+export function nextLow(lines: readonly RestockLine[], sheet: SupplierSheet, locale?: string): string {
+  const soon = lines.filter((line) => line.status === "enough" && line.supplier === sheet.supplier)
+    .map((line) => ({ line, months: monthsLeft(line) }))
+    .filter((one): one is { line: RestockLine; months: number } => one.months !== null && one.months < 12)
+    .sort((a, b) => a.months - b.months).slice(0, 3);
+  if (soon.length === 0) return "";
+  const when = (months: number) => (months < 1 ? "within a month" : `in about ${count(Math.round(months), "month", "months", locale)}`);
+  return `To fill the order up, next to run low there: ${soon.map(({ line, months }) => `${lineName(line)} (${when(months)})`).join(", ")}.`;
 }
