@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
+import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { APP } from "../../src/commands/freshness.mjs";
 import { DOCUMENT_POLICY, WORKER_POLICY } from "../../src/commands/headers.mjs";
@@ -8,6 +9,8 @@ import { serve } from "../../src/commands/server.mjs";
 import { closeAll, firstPicture, openApp, TABLET } from "./harness.ts";
 import type { App } from "./harness.ts";
 
+const ROOMS = ["Morning sheet", "Failures", "Stock", "Labour", "Records"] as const;
+
 afterAll(closeAll);
 
 /** Goes through every room of the index by its link, as an owner does. */
@@ -15,18 +18,24 @@ async function visitEveryRoom({ page }: App): Promise<string[]> {
   const rooms = page.getByRole("navigation", { name: "Rooms" }).getByRole("link");
   const titles = await rooms.allTextContents();
   for (const title of titles) {
-    await page.getByRole("navigation", { name: "Rooms" }).getByRole("link", { name: title }).click();
-    await page.getByRole("heading", { level: 1, name: title }).waitFor();
+    await enter(page, title);
     await page.waitForLoadState("networkidle");
   }
   return titles;
+}
+
+async function enter(page: Page, title: string): Promise<void> {
+  await page.getByRole("navigation", { name: "Rooms" }).getByRole("link", { name: title }).click();
+  await page.getByRole("heading", { level: 1, name: title }).waitFor();
 }
 
 describe("the built app", () => {
   test("opens the demo, walks through every room and comes back without one foreign request, policy report, console line or error", async () => {
     const app = await openApp();
     await firstPicture(app);
-    expect((await visitEveryRoom(app)).length).toBeGreaterThanOrEqual(5);
+    const rooms = await visitEveryRoom(app);
+    expect(rooms).toEqual(ROOMS);
+    await enter(app.page, ROOMS[0]);
     await app.page.reload();
     await firstPicture(app);
     app.expectClean();

@@ -148,10 +148,10 @@ export async function closeAll(): Promise<void> {
 /**
  * Milliseconds from the start of the visit until the first room's first chart or table was drawn.
  *
- * @throws {Error} with what the page says and what was seen when there is none after half a minute
+ * @throws {Error} with what the page says and what was seen when there is none after two minutes (a busy machine needs one)
  */
 export async function firstPicture({ page, seen }: App): Promise<number> {
-  const at = page.waitForFunction(() => performance.getEntriesByName("saltbench:first-picture")[0]?.startTime);
+  const at = page.waitForFunction(() => performance.getEntriesByName("saltbench:first-picture")[0]?.startTime, undefined, { timeout: 120_000 });
   try {
     return (await (await at).jsonValue()) as number;
   } catch (error) {
