@@ -1,5 +1,5 @@
 import type { Engine, Report } from "../db/engine.ts";
-import { derive } from "../db/prepare.ts";
+import { clearImported, derive } from "../db/prepare.ts";
 import { LEDGER_VERSION } from "./ledger/ledger.ts";
 import type { Batch, Ledger, Reject } from "./ledger/ledger.ts";
 import { mappingFrom } from "./reading/mapping.ts";
@@ -22,8 +22,8 @@ export interface ImportOptions {
   readonly report?: Report;
   /** Where files are read; here unless said otherwise, in the browser `readInWorker`. */
   readonly read?: ReadFile;
-  /** Rows to fix that come along from a backup. */
-  readonly rejects?: readonly Reject[];
+  /** The import takes the place of all records and settings. When it fails, the engine has to be filled from the ledger. */
+  readonly instead_of_all?: { readonly settings: Readonly<Record<string, string>>; readonly rejects: readonly Reject[] };
 }
 
 /** What became of an import. When it brought nothing new nothing is kept: `id` is empty and `import_no` 0. */
@@ -113,19 +113,21 @@ async function show(batch: Batch, { payloads }: Settled, { engine, ledger }: Imp
 }
 
 async function imported(files: readonly NamedFile[], options: ImportOptions): Promise<Imported> {
-  const { engine, ledger, origin, signal = new AbortController().signal, report = () => undefined } = options;
+  const { engine, ledger, origin, instead_of_all, signal = new AbortController().signal, report = () => undefined } = options;
   await openWaitingRoom(engine);
   const reads = await readAll(files, options, signal);
   report({ step: "Comparing with your records", done: 0, total: null });
+  if (instead_of_all) await clearImported(engine);
   const found = await settle(engine, reads, signal);
-  const settled = { ...found, rejects: [...found.rejects, ...(options.rejects ?? [])] };
-  if (settled.payloads.length === 0 && !(await changesRejects(ledger, settled))) {
+  const settled = { ...found, rejects: [...found.rejects, ...(instead_of_all?.rejects ?? [])] };
+  if (!instead_of_all && settled.payloads.length === 0 && !(await changesRejects(ledger, settled))) {
     const { files: tallies, rejects } = settled;
     return { id: "", import_no: 0, imported_at: new Date().toISOString(), origin, ledger_version: LEDGER_VERSION, files: tallies, tables: [], kept: false, rejects };
   }
   signal.throwIfAborted();
   report({ step: "Keeping your records", done: 0, total: null });
-  const batch = await ledger.append({ ...settled, origin, imported_at: new Date().toISOString() });
+  const whole = { ...settled, origin, imported_at: new Date().toISOString() };
+  const batch = await (instead_of_all ? ledger.replaceAll(whole, instead_of_all.settings) : ledger.append(whole));
   await show(batch, settled, options);
   return { ...batch, kept: true, rejects: settled.rejects };
 }

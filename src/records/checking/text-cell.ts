@@ -1,3 +1,4 @@
+import { withoutApostrophe } from "../csv-out.ts";
 import { Wrong } from "./wrong.ts";
 
 /** Columns that hold sentences; the others hold names and numbers on one line. */
@@ -7,9 +8,6 @@ const LONGEST_NAME = 200;
 
 // Control characters of ISO 6429 (C0 and C1) except tab and line end, and the sign that stands for an undecodable byte.
 const UNSHOWABLE = /[\u0000-\u0008\u000B\u000C\u000E-\u001F\u007F-\u009F\uFFFD]/;
-
-/** A cell that our own exports made harmless for spreadsheets carries one apostrophe in front; see `csv-out.ts`. */
-const DISARMED = /^'+[=+\-@\t\r]/;
 
 /** Most cells: plain letters with single blanks, and nothing in front that a spreadsheet would run. */
 const PLAIN = /^[!-&(-*,./-<>?A-~](?: ?[!-~])*$/;
@@ -25,7 +23,7 @@ export function textCell(text: string, column: string): string | Wrong {
   if (text.length > longest) return new Wrong(`the text is longer than ${longest} characters`);
   if (PLAIN.test(text)) return text;
   if (UNSHOWABLE.test(text)) return new Wrong("the text holds characters that cannot be shown");
-  const armed = DISARMED.test(text) ? text.slice(1) : text;
-  const composed = armed.normalize("NFC");
+  // Our own exports put an apostrophe in front of what a spreadsheet would run.
+  const composed = withoutApostrophe(text).normalize("NFC");
   return sentence ? composed.replace(/\r\n?/g, "\n") : composed.replace(/\s+/g, " ");
 }

@@ -1,14 +1,21 @@
 import { currentRejects } from "./current-rejects.ts";
 import { LedgerDamaged } from "./errors.ts";
-import { answer, openDatabase, transacted, type Store } from "./indexed-db.ts";
+import { answer, openDatabase, STORES, transacted, type Store } from "./indexed-db.ts";
 import type { Batch, Ledger, NewBatch, Reject } from "./ledger.ts";
 import { manifest, readManifests } from "./manifest.ts";
-import { packed, storedTable, unpacked } from "./packing.ts";
+import { packed, storedTable, unpacked, type Packed } from "./packing.ts";
 
 type Stores = (name: Store) => IDBObjectStore;
 
 /** All that is stored of one import under its number, whatever follows the number in the key. */
 const allOf = (import_no: number) => IDBKeyRange.bound([import_no], [import_no, []]);
+
+async function added(store: Stores, batch: NewBatch, tables: readonly Packed[]): Promise<Batch> {
+  const kept = manifest(batch, tables), import_no = (await answer(store("batches").add(kept))) as number;
+  for (const { table, content } of tables) store("payloads").add(content, [import_no, table]);
+  store("rejects").add(batch.rejects, import_no);
+  return { ...kept, import_no };
+}
 
 class BrowserLedger implements Ledger {
   readonly #channel: BroadcastChannel;
@@ -39,12 +46,16 @@ class BrowserLedger implements Ledger {
 
   async append(batch: NewBatch): Promise<Batch> {
     const tables = await packed(batch.payloads);
-    const kept = manifest(batch, tables);
-    return this.#write(async (store) => {
-      const import_no = (await answer(store("batches").add(kept))) as number;
-      for (const { table, content } of tables) store("payloads").add(content, [import_no, table]);
-      store("rejects").add(batch.rejects, import_no);
-      return { ...kept, import_no };
+    return this.#write((store) => added(store, batch, tables));
+  }
+
+  async replaceAll(batch: NewBatch, settings: Readonly<Record<string, string>>): Promise<Batch> {
+    const tables = await packed(batch.payloads);
+    await this.#checkedButDamage();
+    return this.#change(async (store) => {
+      for (const name of STORES) store(name).clear();
+      for (const [name, value] of Object.entries(settings)) store("settings").put(value, name);
+      return added(store, batch, tables);
     });
   }
 
@@ -60,12 +71,16 @@ class BrowserLedger implements Ledger {
   }
 
   async clear(): Promise<void> {
-    await this.#checked().catch((error: unknown) => {
-      if (!(error instanceof LedgerDamaged)) throw error;
-    });
+    await this.#checkedButDamage();
     await this.#change(async (store) => {
-      for (const name of ["batches", "payloads", "rejects", "settings"] as const) store(name).clear();
+      for (const name of STORES) store(name).clear();
     });
+  }
+
+  async settings(): Promise<Readonly<Record<string, string>>> {
+    const [names, values] = await transacted(this.database, "readonly", (store) =>
+      Promise.all([answer(store("settings").getAllKeys()), answer<unknown[]>(store("settings").getAll())]));
+    return Object.fromEntries(names.map((name, at) => [String(name), String(values[at])]));
   }
 
   async setting(name: string): Promise<string | null> {
@@ -93,6 +108,13 @@ class BrowserLedger implements Ledger {
 
   async #checked(): Promise<void> {
     if (!this.#read) await this.batches();
+  }
+
+  /** What is damaged may be put away, what a newer version wrote may not. */
+  async #checkedButDamage(): Promise<void> {
+    await this.#checked().catch((error: unknown) => {
+      if (!(error instanceof LedgerDamaged)) throw error;
+    });
   }
 
   /** Nothing is added to what could not be read: a newer or a damaged ledger stops here. */

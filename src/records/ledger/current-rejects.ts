@@ -18,7 +18,7 @@ function byFile(rejects: readonly Reject[]): Map<string, Reject[]> {
 
 /**
  * Rows still to fix: of each file name those of the newest import that read it, so that bringing a file in again replaces
- * its earlier list. An import that could not read the file changes nothing.
+ * its earlier list. An import that could not read the file changes nothing. In the order of files and lines.
  *
  * @param imports in import order
  */
@@ -28,5 +28,5 @@ export function currentRejects(imports: readonly ImportRejects[]): Reject[] {
     for (const { file, unreadable } of files) if (unreadable === null) newest.set(file, []);
     for (const [file, own] of byFile(rejects)) newest.set(file, own);
   }
-  return [...newest.values()].flat();
+  return [...newest.values()].flat().sort((a, b) => (a.file < b.file ? -1 : a.file > b.file ? 1 : a.line - b.line));
 }

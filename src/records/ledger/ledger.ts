@@ -69,9 +69,12 @@ export interface Ledger {
   /** Rows still to fix: of each file name those of the newest import that read it. */
   rejects(): Promise<readonly Reject[]>;
   append(batch: NewBatch): Promise<Batch>;
+  /** Puts one import and these settings in the place of everything, in one transaction. */
+  replaceAll(batch: NewBatch, settings: Readonly<Record<string, string>>): Promise<Batch>;
   /** Takes one whole import back. */
   remove(batch_id: string): Promise<void>;
   clear(): Promise<void>;
+  settings(): Promise<Readonly<Record<string, string>>>;
   setting(name: string): Promise<string | null>;
   keepSetting(name: string, value: string | null): Promise<void>;
   /** Calls back when another tab changed the ledger; returns the way to stop. */

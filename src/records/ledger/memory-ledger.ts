@@ -1,5 +1,5 @@
 import { currentRejects } from "./current-rejects.ts";
-import type { Batch, Ledger, Reject } from "./ledger.ts";
+import type { Batch, Ledger, NewBatch, Reject } from "./ledger.ts";
 import { manifest } from "./manifest.ts";
 import { packed, storedTable, unpacked } from "./packing.ts";
 
@@ -17,6 +17,12 @@ export class MemoryShelf {
   next_import_no = 1;
 }
 
+async function entry(batch: NewBatch, shelf: MemoryShelf): Promise<Kept> {
+  const tables = await packed(batch.payloads);
+  const kept = { ...manifest(batch, tables), import_no: shelf.next_import_no++ };
+  return { batch: kept, contents: new Map(tables.map(({ table, content }) => [table, content])), rejects: batch.rejects };
+}
+
 /** A ledger that is gone with the process: for the headless report and for tests. It behaves as the browser's does. */
 export function openMemoryLedger(shelf = new MemoryShelf()): Ledger {
   const changed = () => shelf.listeners.forEach((callback, ledger) => ledger !== own && callback());
@@ -28,11 +34,18 @@ export function openMemoryLedger(shelf = new MemoryShelf()): Ledger {
     },
     rejects: async () => currentRejects(shelf.kept.map(({ batch, rejects }) => ({ files: batch.files, rejects }))),
     async append(batch) {
-      const tables = await packed(batch.payloads);
-      const kept = { ...manifest(batch, tables), import_no: shelf.next_import_no++ };
-      shelf.kept.push({ batch: kept, contents: new Map(tables.map(({ table, content }) => [table, content])), rejects: batch.rejects });
+      const kept = await entry(batch, shelf);
+      shelf.kept.push(kept);
       changed();
-      return kept;
+      return kept.batch;
+    },
+    async replaceAll(batch, settings) {
+      const kept = await entry(batch, shelf);
+      shelf.kept.splice(0, shelf.kept.length, kept);
+      shelf.settings.clear();
+      for (const [name, value] of Object.entries(settings)) shelf.settings.set(name, value);
+      changed();
+      return kept.batch;
     },
     async remove(batch_id) {
       const at = shelf.kept.findIndex(({ batch }) => batch.id === batch_id);
@@ -44,6 +57,7 @@ export function openMemoryLedger(shelf = new MemoryShelf()): Ledger {
       shelf.settings.clear();
       changed();
     },
+    settings: async () => Object.fromEntries(shelf.settings),
     setting: async (name) => shelf.settings.get(name) ?? null,
     async keepSetting(name, value) {
       if (value === null) shelf.settings.delete(name);

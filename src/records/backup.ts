@@ -1,0 +1,85 @@
+import type { Engine, SqlValue } from "../db/engine.ts";
+import { keptRows } from "./backup/kept-rows.ts";
+import { BackupRefused, MANIFEST, checkEntries, entryOf, manifestFrom, manifestText } from "./backup/manifest.ts";
+import { unzipped, zipped } from "./backup/zip.ts";
+import { TABLES } from "./columns.ts";
+import type { TableName } from "./columns.ts";
+import { csvText } from "./csv-out.ts";
+import { importFiles } from "./importing.ts";
+import type { ImportOptions, Imported } from "./importing.ts";
+import type { Ledger } from "./ledger/ledger.ts";
+import { rebuild } from "./rebuild.ts";
+import { rowsToFixCsv, rowsToFixFrom } from "./rows-to-fix.ts";
+
+const REJECTS = "rows-to-fix.csv", SETTINGS = "settings.json";
+const TABLE_FILES = TABLES.map(({ name }) => ({ table: name, name: `${name}.csv` }));
+const NAMES = new Set([...TABLE_FILES.map(({ name }) => name), REJECTS, SETTINGS, MANIFEST]);
+
+const bytesOf = (text: string) => new TextEncoder().encode(text);
+const textOf = (files: ReadonlyMap<string, Uint8Array>, name: string) => new TextDecoder().decode(files.get(name));
+
+function* rowsOf(columns: readonly (readonly SqlValue[])[]): Generator<SqlValue[]> {
+  const length = columns[0]?.length ?? 0;
+  for (let row = 0; row < length; row += 1) yield columns.map((column) => column[row] ?? null);
+}
+
+async function tableCsv(engine: Engine, table: TableName): Promise<string> {
+  const { sql, columns } = keptRows(table), found = await engine.columns(sql);
+  return csvText(columns, rowsOf(columns.map((name) => found[name] ?? [])));
+}
+
+/** Settings by name, so that equal settings give equal bytes. */
+function settingsText(settings: Readonly<Record<string, string>>): string {
+  return `${JSON.stringify(Object.fromEntries(Object.entries(settings).sort(([a], [b]) => (a < b ? -1 : 1))), null, 2)}\n`;
+}
+
+/**
+ * All records, rows to fix and settings as one zip file of CSV tables that ordinary tools open.
+ *
+ * @param from `today` as `YYYY-MM-DD`; the engine filled with all that the ledger holds
+ */
+export async function backUp({ engine, ledger, today }: { engine: Engine; ledger: Ledger; today: string }): Promise<Blob> {
+  const files = new Map<string, Uint8Array>();
+  for (const { table, name } of TABLE_FILES) files.set(name, bytesOf(await tableCsv(engine, table)));
+  files.set(REJECTS, bytesOf(rowsToFixCsv(await ledger.rejects())));
+  files.set(SETTINGS, bytesOf(settingsText(await ledger.settings())));
+  const entries = await Promise.all([...files].map(([name, bytes]) => entryOf(name, bytes)));
+  files.set(MANIFEST, bytesOf(manifestText(today, entries)));
+  return new Blob([zipped(files, today)], { type: "application/zip" });
+}
+
+function settingsFrom(text: string): Record<string, string> {
+  const json: unknown = JSON.parse(text);
+  const entries = typeof json === "object" && json !== null ? Object.entries(json) : [];
+  return Object.fromEntries(entries.filter((entry): entry is [string, string] => typeof entry[1] === "string"));
+}
+
+/** @throws {BackupRefused} when the file is no backup, a newer one, or damaged */
+async function opened(file: Blob): Promise<ReadonlyMap<string, Uint8Array>> {
+  const files = unzipped(new Uint8Array(await file.arrayBuffer()), NAMES);
+  if (!files.has(MANIFEST)) throw new BackupRefused("This zip file is not a backup of Saltbench: it has no manifest.json.");
+  const manifest = manifestFrom(textOf(files, MANIFEST)), listed = new Set(manifest.entries.map(({ name }) => name));
+  const missing = [...NAMES].find((name) => name !== MANIFEST && !listed.has(name));
+  if (missing !== undefined) throw new BackupRefused(`This backup is damaged: its manifest.json does not list ${missing}.`);
+  await checkEntries(manifest, files);
+  return files;
+}
+
+/**
+ * Puts a backup in the place of all records and settings, through the same checks as any file, whole or not at all.
+ *
+ * @throws {BackupRefused} when the file is no backup, was made by a newer version, or is damaged (it says where); nothing has
+ * changed then
+ */
+export async function restore(file: Blob, options: Omit<ImportOptions, "origin" | "instead_of_all">): Promise<Imported> {
+  const files = await opened(file), { engine, ledger } = options;
+  const tables = TABLE_FILES.map(({ name }) => ({ name, blob: new Blob([(files.get(name) ?? new Uint8Array()) as Uint8Array<ArrayBuffer>]) }));
+  const instead_of_all = { settings: settingsFrom(textOf(files, SETTINGS)), rejects: await rowsToFixFrom(textOf(files, REJECTS)) };
+  try {
+    return await importFiles(tables, { ...options, origin: "backup", instead_of_all });
+  } catch (error) {
+    // The engine was emptied for the backup's rows.
+    await rebuild(engine, ledger);
+    throw error;
+  }
+}
