@@ -25,6 +25,6 @@ select order_no, supplier, part_no, qty, ordered_on, arrived_on, unit_cost
 from ledger.orders
 qualify row_number() over (partition by order_no, supplier, part_no, ordered_on order by import_no desc, source_file desc, source_line desc) = 1;
 
-create or replace table findings as
+create or replace view findings as
 select *
 from ledger.findings;

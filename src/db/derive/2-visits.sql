@@ -21,7 +21,7 @@ with settled as (
   from known
   window reel as (partition by maker, model, serial order by received_on, ticket_no)
 )
-select ticket_no, received_on, finished_on, finished, maker, model, kind as reel_kind, sealed, tier, new_price, serial,
+select (row_number() over ())::integer as visit, ticket_no, received_on, finished_on, finished, maker, model, kind as reel_kind, sealed, tier, new_price, serial,
   case when serial is null then null else nth end as visit_no,
   case when serial is null then null else previous_ticket end as previous_ticket,
   case when serial is null then null else previous_on end as previous_on,
