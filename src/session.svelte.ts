@@ -49,23 +49,23 @@ export class Session {
   #reviving = false;
 
   /** True while the records shown are the invented shop's. */
-  get demo(): boolean {
-    return this.batches.some((batch) => batch.origin === "demo");
-  }
+  get demo(): boolean { return this.batches.some((batch) => batch.origin === "demo"); }
 
   /** True when there are no records at all. */
-  get bare(): boolean {
-    return this.batches.length === 0;
-  }
+  get bare(): boolean { return this.batches.length === 0; }
 
   /** The reader's today, also while the demo is open. */
-  get day(): string {
-    return this.#at.world.day();
-  }
+  get day(): string { return this.#at.world.day(); }
 
   get #at(): { world: World; ledger: Ledger } {
     if (!this.#world || !this.#ledger) throw new RangeError("Session: needs start() before anything else");
     return { world: this.#world, ledger: this.#ledger };
+  }
+
+  get #open() {
+    const { ledger, world } = this.#at, engine = this.engine;
+    if (!engine) throw new EngineGone("The engine is not open.");
+    return { engine, ledger, today: world.day(), read: world.read };
   }
 
   /** Opens everything, and the demo at a first visit. Never rejects: see `status` and `trouble`. */
@@ -156,11 +156,10 @@ export class Session {
   }
 
   async #import(files: readonly NamedFile[], origin: "files" | "demo", signal: AbortSignal, report: Report): Promise<Imported> {
-    const { ledger, world } = this.#at, engine = this.engine;
-    if (!engine) throw new EngineGone("The engine is not open.");
+    const open = this.#open;
     try {
-      const imported = await importFiles(files, { engine, ledger, today: world.day(), origin, signal, report, read: world.read });
-      await this.#tell(engine);
+      const imported = await importFiles(files, { ...open, origin, signal, report });
+      await this.#tell(open.engine);
       return imported;
     } catch (error) {
       if (!(error instanceof ImportKept)) throw error;
@@ -222,18 +221,19 @@ export class Session {
     });
   }
 
-  async backup(): Promise<Blob> {
-    throw new Error("not landed yet");
+  /** Everything as one zip file. */
+  backup(): Promise<Blob> {
+    return this.#inTurn(async () => (await import("./records/backup.ts")).backUp(this.#open));
   }
 
-  async restore(_file: File): Promise<void> {
-    throw new Error("not landed yet");
+  /** @throws {BackupRefused} when the file is no backup, or damaged; nothing has changed then */
+  restore(file: Blob): Promise<void> {
+    const put = async () => (await import("./records/backup.ts")).restore(file, this.#open);
+    return this.#inTurn(() => put().then(() => this.#refill()));
   }
 
   /** Rows kept out, of all imports. */
-  async rejects(): Promise<readonly Reject[]> {
-    return this.#at.ledger.rejects();
-  }
+  async rejects(): Promise<readonly Reject[]> { return this.#at.ledger.rejects(); }
 
   async keepShop(name: string): Promise<void> {
     await this.#at.ledger.keepSetting(SHOP, name.trim() || null);
