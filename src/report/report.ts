@@ -19,7 +19,7 @@ import { summary } from "./summary.ts";
 import { tableText } from "./table.ts";
 
 export interface ReportSettings {
-  /** Day the advice is for; null: the day of the newest ticket. */
+  /** Day the advice is for; null: the newest day in the records. */
   readonly as_of: string | null;
   /** Dates up to a year from it are believed. */
   readonly today: string;
@@ -30,11 +30,11 @@ export type Report = { readonly files: ReadonlyMap<string, string>; readonly tic
 export type NoReport = { readonly nothing: string };
 
 async function tables(engine: Engine, taken: Imported, settings: ReportSettings): Promise<Report> {
-  const span = await recordsSpan(engine), as_of = settings.as_of ?? span.to ?? settings.today, { rejects } = taken;
+  const span = await recordsSpan(engine), as_of = settings.as_of ?? span.latest ?? settings.today, { rejects } = taken;
   const sheet = await morning(engine, { as_of, rows_to_fix: rejects.length });
   const times = await labour(engine, EVERYTHING), failures = await failureTable(engine);
   const facts = summary({
-    morning: sheet, as_of_from: settings.as_of !== null ? "asked for" : span.to !== null ? "the newest ticket" : "today, no ticket being there",
+    morning: sheet, as_of_from: settings.as_of !== null ? "asked for" : span.latest !== null ? "the newest day in the records" : "today, no ticket being there",
     files: taken.files, rejects, labour_tickets: times.tickets, labour_set_aside: times.set_aside.length,
   });
   const csv = [rejectedTable(rejects), failures, restockTable(sheet.restock), labourTable(times)];

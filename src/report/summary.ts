@@ -5,7 +5,7 @@ import type { Reject, FileTally } from "../records/ledger/ledger.ts";
 
 export interface SummaryFacts {
   readonly morning: Morning;
-  readonly as_of_from: "asked for" | "the newest ticket" | "today, no ticket being there";
+  readonly as_of_from: "asked for" | "the newest day in the records" | "today, no ticket being there";
   readonly files: readonly FileTally[];
   readonly rejects: readonly Reject[];
   readonly labour_tickets: number;
@@ -37,8 +37,8 @@ export function summary({ morning, as_of_from, files, rejects, ...labour }: Summ
       stock_notes: restock.notes,
       waiting,
       most_failing_opening,
-      most_failing: most_failing.map(({ position, position_name, maker, model, inspected, failed, rate, rate_low, rate_high, pooled_rate }) =>
-        ({ position, position_name, maker, model, inspected, failed, rate, rate_low, rate_high, pooled_rate })),
+      most_failing: most_failing.map(({ position, position_name, maker, model, inspected, failed, rate, rate_low, rate_high }) =>
+        ({ position, position_name, maker, model, inspected, failed, rate, rate_low, rate_high })),
       failing_positions: failing_positions.map(({ position, position_name, inspected, failed, rate, rate_low, rate_high }) =>
         ({ position, position_name, inspected, failed, rate, rate_low, rate_high })),
       slowest: slowest.map(({ job, reel_kind, n, median, p80 }) => ({ job, reel_kind, n, median, p80 })),

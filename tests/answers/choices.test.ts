@@ -17,6 +17,10 @@ describe("choices and recordsSpan", () => {
         ticket("2", "2024-02-01", { reel_kind: "spinning", water: "fresh", finished_on: "2024-02-02" }),
         ticket("3", "2024-03-01", { reel_kind: "fly", water: "salt", maker: "Eldmere", model: "Ombry 8" }),
       ],
+      orders: [
+        { order_no: "1", supplier: "A", part_no: "P", ordered_on: "2024-03-20" },
+        { order_no: "2", supplier: "A", part_no: "P", ordered_on: "2024-03-10", arrived_on: "2034-03-20" },
+      ],
       findings: [{ ticket_no: "1", position: "ar_clutch" }, { ticket_no: "2", position: "line_roller_bearing" }],
     });
     expect(await choices(engine)).toEqual({
@@ -33,13 +37,13 @@ describe("choices and recordsSpan", () => {
       ],
     });
     expect(await recordsSpan(engine)).toEqual({
-      from: "2024-01-01", to: "2024-03-01", tickets: 3, findings: 2, models: 2, parts: 0, orders: 0, open_tickets: 1, tickets_with_serial: 1,
+      from: "2024-01-01", to: "2024-03-01", latest: "2024-03-20", tickets: 3, findings: 2, models: 2, parts: 0, orders: 2, open_tickets: 1, tickets_with_serial: 1,
     });
   });
 
   test("are empty, not failing, without records", async () => {
     await fill(engine, {});
     expect((await choices(engine)).positions).toEqual([]);
-    expect(await recordsSpan(engine)).toMatchObject({ from: null, to: null, tickets: 0 });
+    expect(await recordsSpan(engine)).toMatchObject({ from: null, to: null, latest: null, tickets: 0 });
   });
 });

@@ -38,6 +38,8 @@ export interface Choices {
 export interface RecordsSpan {
   readonly from: string | null;
   readonly to: string | null;
+  /** Newest day written anywhere; a job done or an order moved more than 60 days after the reel (or the newest reel) came in is taken for a slip. */
+  readonly latest: string | null;
   readonly tickets: number;
   readonly findings: number;
   readonly models: number;

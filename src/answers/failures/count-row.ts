@@ -5,9 +5,8 @@ export type CountRow = {
   readonly group_code: string | null;
   readonly group_name: string | null;
   readonly family: string | null;
-  readonly all_models: boolean;
   readonly maker: string | null;
-  readonly model: string | null;
+  readonly model: string;
   readonly reel_kind: string | null;
   readonly inspected: number;
   readonly failed: number;
@@ -21,3 +20,11 @@ export type CountRow = {
 /** What tells one model's row from another's. */
 export const rowKey = ({ position, maker, model }: Pick<CountRow, "position" | "maker" | "model">) =>
   JSON.stringify([position, maker, model]);
+
+const COUNTS = ["inspected", "failed", "replaced", "replaced_routine", "outside", "outside_failed", "reels"] as const;
+
+/** The rows of one position as one, over all models (`*`); a reel is told apart within its model, so reels add up. */
+export function allModels(rows: readonly [CountRow, ...CountRow[]]): CountRow {
+  const sums = Object.fromEntries(COUNTS.map((name) => [name, rows.reduce((sum, row) => sum + row[name], 0)]));
+  return { ...rows[0], maker: "*", model: "*", reel_kind: null, ...sums };
+}

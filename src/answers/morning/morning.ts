@@ -2,7 +2,7 @@ import type { Engine } from "../../db/engine.ts";
 import { recordsSpan } from "../choices/choices.ts";
 import type { RecordsSpan } from "../choices/choices.ts";
 import type { FailureRate } from "../failures/failure-rate.ts";
-import { ALL_FAILURES, failureRates } from "../failures/failure-rates.ts";
+import { ALL_FAILURES, failureCounts } from "../failures/failure-rates.ts";
 import { EVERYTHING } from "../filter.ts";
 import { labour } from "../labour/labour.ts";
 import type { LabourRow } from "../labour/labour.ts";
@@ -28,7 +28,7 @@ export interface Morning {
   readonly rows_to_fix: number;
   /** Jobs (all models) by median minutes, longest first; ten jobs or more each. */
   readonly slowest: readonly LabourRow[];
-  /** Position on one model with the highest pooled share, twenty inspected or more; planned openings wherever they suffice. */
+  /** Position on one model with the highest sure share (its lower limit), twenty inspected or more; planned openings wherever they suffice. */
   readonly most_failing: readonly FailureRate[];
   /** The same for positions over all models. */
   readonly failing_positions: readonly FailureRate[];
@@ -66,8 +66,8 @@ export async function morning(engine: Engine, { rows_to_fix, ...settings }: Morn
     recordsSpan(engine, signal),
     restock(engine, settings, signal),
     labour(engine, EVERYTHING, signal),
-    failureRates(engine, { ...ALL_FAILURES, opening: "planned" }, signal),
-    failureRates(engine, ALL_FAILURES, signal),
+    failureCounts(engine, { ...ALL_FAILURES, opening: "planned" }, signal),
+    failureCounts(engine, ALL_FAILURES, signal),
   ]);
   const { models, positions, opening } = mostFailing(planned, all, SHOWN);
   return {

@@ -33,10 +33,10 @@ export interface Use {
 /** Use of one group: of the whole window, or of its last year when that differs beyond chance. */
 export function useOf(pieces: number, recent: number, window: UseWindow): Use {
   const days = daysFrom(window.recent_from, window.to) + 1, earlier = window.days - days, before = pieces - recent;
-  if (earlier <= 0 || pieces === 0) return { pieces, days: window.days, changed: null };
-  const { pMid, ratio } = compareRates({ events: recent, exposure: days }, { events: before, exposure: earlier });
-  const fold = ratio === null ? 1 : Math.max(ratio, 1 / ratio);
-  return pMid < CHANGE_P && fold >= CHANGE_FOLD
-    ? { pieces: recent, days, changed: { now: recent, before } }
-    : { pieces, days: window.days, changed: null };
+  const same = { pieces, days: window.days, changed: null };
+  if (earlier <= 0 || pieces === 0) return same;
+  const ratio = (recent * earlier) / (before * days), fold = Math.max(ratio, 1 / ratio);
+  if (fold < CHANGE_FOLD) return same;
+  const { pMid } = compareRates({ events: recent, exposure: days }, { events: before, exposure: earlier });
+  return pMid < CHANGE_P ? { pieces: recent, days, changed: { now: recent, before } } : same;
 }
