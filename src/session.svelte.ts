@@ -4,20 +4,21 @@ import type { Engine, Report } from "./db/engine.ts";
 import { EngineGone } from "./db/errors.ts";
 import { prepareSchema } from "./db/prepare.ts";
 import { watchedEngine } from "./db/watched-engine.ts";
-import { importFiles, ImportKept, type Imported } from "./records/importing.ts";
-import { LedgerDamaged, LedgerUnavailable } from "./records/ledger/errors.ts";
+import { importFiles, ImportKept, type Imported, type ImportOptions } from "./records/importing.ts";
 import type { Batch, Ledger, Reject } from "./records/ledger/ledger.ts";
-import { openMemoryLedger } from "./records/ledger/memory-ledger.ts";
 import type { Keeping } from "./records/ledger/persist.ts";
 import { loadVocabulary } from "./records/load-vocabulary.ts";
 import type { NamedFile } from "./records/reading/read-file.ts";
 import { rebuild, type DamagedBatch } from "./records/rebuild.ts";
 import { sentence } from "./ui/trouble.ts";
-import { browser, type World } from "./world.ts";
+import { browser, ledgerOf, type World } from "./world.ts";
 
 /** The owner took the demo (or all) out and does not want it back by itself. */
 const DEMO = "demo", SHOP = "shop", CURRENCY = "currency";
 const INVENTED = { shop: "Harrow Quay Reel Bench", currency: "cu" };
+
+/** What every import is given. */
+type Means = Pick<ImportOptions, "engine" | "ledger" | "today"> & Pick<World, "read">;
 
 /** What the app remembers while it is open. */
 export class Session {
@@ -62,7 +63,7 @@ export class Session {
     return { world: this.#world, ledger: this.#ledger };
   }
 
-  get #open() {
+  get #open(): Means {
     const { ledger, world } = this.#at, engine = this.engine;
     if (!engine) throw new EngineGone("The engine is not open.");
     return { engine, ledger, today: world.day(), read: world.read };
@@ -72,8 +73,10 @@ export class Session {
   async start(world: World = browser): Promise<void> {
     this.#world = world;
     try {
-      const [ledger, engine] = await Promise.all([this.#openLedger(world), world.openEngine()]);
+      const [{ ledger, unkept }, engine] = await Promise.all([ledgerOf(world), world.openEngine()]);
       this.#ledger = ledger;
+      this.keeping = unkept ? "not at all" : await world.keeping(false);
+      if (unkept) this.trouble = `${sentence(unkept)} Until this is put right, what you bring in is gone when you close this window.`;
       ledger.onChange(() => void this.#inTurn(() => this.#refill()).catch((fault: unknown) => (this.trouble = sentence(fault))));
       await this.#inTurn(() => this.#fill(engine));
       await world.alone(() => this.#firstVisit(ledger));
@@ -87,20 +90,6 @@ export class Session {
     this.status = "stopped";
     this.engine = null;
     this.trouble = sentence(error);
-  }
-
-  async #openLedger(world: World): Promise<Ledger> {
-    try {
-      const ledger = await world.openLedger();
-      await ledger.batches();
-      this.keeping = await world.keeping(false);
-      return ledger;
-    } catch (error) {
-      if (!(error instanceof LedgerUnavailable || error instanceof LedgerDamaged)) throw error;
-      this.trouble = `${sentence(error)} Until this is put right, what you bring in is gone when you close this window.`;
-      this.keeping = "not at all";
-      return openMemoryLedger();
-    }
   }
 
   async #firstVisit(ledger: Ledger): Promise<void> {
@@ -155,10 +144,11 @@ export class Session {
     return next;
   }
 
-  async #import(files: readonly NamedFile[], origin: "files" | "demo", signal: AbortSignal, report: Report): Promise<Imported> {
+  /** Takes in, and shows what came. */
+  async #take(work: (open: Means) => Promise<Imported>): Promise<Imported> {
     const open = this.#open;
     try {
-      const imported = await importFiles(files, { ...open, origin, signal, report });
+      const imported = await work(open);
       await this.#tell(open.engine);
       return imported;
     } catch (error) {
@@ -184,7 +174,7 @@ export class Session {
   bringIn(files: readonly NamedFile[], signal: AbortSignal, report: Report): Promise<Imported> {
     return this.#inTurn(async () => {
       if (this.demo) await this.#takeDemoOut();
-      const batch = await this.#import(files, "files", signal, report);
+      const batch = await this.#take((open) => importFiles(files, { ...open, origin: "files", signal, report }));
       if (this.keeping !== "not at all") this.keeping = await this.#at.world.keeping(true);
       return batch;
     });
@@ -196,7 +186,8 @@ export class Session {
       if (!this.bare) throw new RangeError(`Session.openDemo: needs to have no records, has ${this.batches.length} imports`);
       const { ledger, world } = this.#at;
       report({ step: "Opening the demo shop", done: 0, total: null });
-      const batch = await this.#import(await world.demoFiles(), "demo", signal, report);
+      const files = await world.demoFiles();
+      const batch = await this.#take((open) => importFiles(files, { ...open, origin: "demo", signal, report }));
       await ledger.keepSetting(DEMO, null);
       return batch;
     });
@@ -221,15 +212,20 @@ export class Session {
     });
   }
 
-  /** Everything as one zip file. */
+  /** All records, rows to fix and settings as one zip file. */
   backup(): Promise<Blob> {
     return this.#inTurn(async () => (await import("./records/backup.ts")).backUp(this.#open));
   }
 
-  /** @throws {BackupRefused} when the file is no backup, or damaged; nothing has changed then */
-  restore(file: Blob): Promise<void> {
-    const put = async () => (await import("./records/backup.ts")).restore(file, this.#open);
-    return this.#inTurn(() => put().then(() => this.#refill()));
+  /** Puts a backup in the place of everything, or leaves everything as it is. @throws {BackupRefused} and what imports throw */
+  restore(file: Blob, signal: AbortSignal, report: Report): Promise<Imported> {
+    return this.#inTurn(async () => {
+      const { restore } = await import("./records/backup.ts");
+      const imported = await this.#take((open) => restore(file, { ...open, signal, report }));
+      // What could not be read back before is gone with the rest.
+      await this.#refill();
+      return imported;
+    });
   }
 
   /** Rows kept out, of all imports. */

@@ -1,6 +1,8 @@
 import type { Engine } from "./db/engine.ts";
 import { openBrowserLedger } from "./records/ledger/browser-ledger.ts";
+import { LedgerDamaged, LedgerUnavailable } from "./records/ledger/errors.ts";
 import type { Ledger } from "./records/ledger/ledger.ts";
+import { openMemoryLedger } from "./records/ledger/memory-ledger.ts";
 import { askToKeep, type Keeping } from "./records/ledger/persist.ts";
 import { readInWorker } from "./records/read-in-worker.ts";
 import type { NamedFile, ReadFile } from "./records/reading/read-file.ts";
@@ -18,6 +20,22 @@ export interface World {
   alone<T>(work: () => Promise<T>): Promise<T>;
   /** Today as `YYYY-MM-DD`, where the reader is. */
   day(): string;
+}
+
+/**
+ * The ledger of this world; where it gives none, one in memory, with the reason in `unkept`.
+ *
+ * @throws {LedgerNewer} because then nothing may be written
+ */
+export async function ledgerOf(world: World): Promise<{ ledger: Ledger; unkept: Error | null }> {
+  try {
+    const ledger = await world.openLedger();
+    await ledger.batches();
+    return { ledger, unkept: null };
+  } catch (error) {
+    if (!(error instanceof LedgerUnavailable || error instanceof LedgerDamaged)) throw error;
+    return { ledger: openMemoryLedger(), unkept: error };
+  }
 }
 
 const DEMO = import.meta.glob<string>("../data/demo/*.csv", { query: "?url", import: "default", eager: true });

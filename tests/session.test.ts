@@ -127,6 +127,27 @@ describe("bringing in own files", () => {
   });
 });
 
+describe("a backup", () => {
+  test("brings back records, rows to fix and settings in the place of everything, the demo too", async () => {
+    const session = await started(place());
+    await session.bringIn([OWN], never, quiet);
+    await session.keepShop("Tolness Reels");
+    const backup = await session.backup();
+    const other = await started(place());
+    expect(other.demo).toBe(true);
+    await other.restore(backup, never, quiet);
+    expect([other.demo, other.shop, await tickets(other)]).toEqual([false, "Tolness Reels", ["X-1"]]);
+    expect((await other.rejects()).map((row) => row.line)).toEqual([3]);
+  });
+
+  test("that is none is refused, and everything stays as it was", async () => {
+    const session = await started(place());
+    await session.bringIn([OWN], never, quiet);
+    await expect(session.restore(new Blob(["no zip at all"]), never, quiet)).rejects.toMatchObject({ name: "BackupRefused" });
+    expect([session.batches.length, await tickets(session)]).toEqual([1, ["X-1"]]);
+  });
+});
+
 describe("when the world fails", () => {
   test("without storage everything works and the owner is told that nothing is kept", async () => {
     const session = await started(place(undefined, { openLedger: () => Promise.reject(new LedgerUnavailable("private window.")) }));

@@ -1,5 +1,9 @@
 import { cellText, type Column } from "./table-rows.ts";
 
+/** Signs a spreadsheet begins a formula with, in letters of any width, behind any number of apostrophes. */
+const FORMULA = /^'*[=+\-@\t\r\n＝＋－＠]/;
+const PLAIN_NEGATIVE = /^-\d+(?:\.\d+)?$/;
+
 /**
  * One cell of a CSV file. A text that a spreadsheet would run as a formula gets an apostrophe in front.
  *
@@ -9,8 +13,8 @@ import { cellText, type Column } from "./table-rows.ts";
 export function csvCell(value: string | number | boolean | null): string {
   if (value === null) return "";
   if (typeof value !== "string") return String(value);
-  const safe = /^[=+\-@\t\r\n]/.test(value) && !/^[+-]?\d+([.,]\d+)?$/.test(value) ? `'${value}` : value;
-  return /[",;\n\r]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+  const safe = FORMULA.test(value) && !PLAIN_NEGATIVE.test(value) ? `'${value}` : value;
+  return /[",;\t\r\n|]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }
 
 /** Rows under the columns' keys as CSV with CRLF ends, values unrounded. */

@@ -49,7 +49,7 @@ describe("csv", () => {
     expect(table).toBe('part,pieces\r\n"six, ""small""",\r\n"a\nb",1.5\r\n');
   });
 
-  test.each(["=1+1", "+cmd", "-2+3", "@SUM(A1)", "\t=1", "\r=1"])("a text that starts like a formula cannot run in a spreadsheet: %j", (value) => {
+  test.each(["=1+1", "+cmd", "-2+3", "@SUM(A1)", "\t=1", "\r=1", "'=1", "＝1", "+5"])("a text that starts like a formula cannot run in a spreadsheet: %j", (value) => {
     expect(csvCell(value).replace(/^"/, "")).toMatch(/^'/);
   });
 
