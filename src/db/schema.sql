@@ -32,7 +32,7 @@ create or replace table ledger.suppliers (
 );
 create or replace table ledger.orders (
   order_no varchar, supplier varchar, part_no varchar, qty integer, ordered_on date, arrived_on date, unit_cost double,
-  import_no integer, source_file varchar, source_line integer, row_key varchar
+  line_no integer, import_no integer, source_file varchar, source_line integer, row_key varchar
 );
 create or replace table position_list (
   position varchar, name varchar, group_code varchar, group_name varchar, family varchar, optional boolean,

@@ -138,6 +138,23 @@ describe("the list of rows to fix", () => {
   });
 });
 
+describe("an order may name one part in several lines", () => {
+  const HEAD = "order_no,supplier,part_no,qty,ordered_on,arrived_on\n";
+  const OPEN = `${HEAD}P-1,Ringmoss,ORG-014,50,2026-03-01,\nP-1,Ringmoss,ORG-014,50,2026-03-01,\nP-1,Ringmoss,ORG-014,25,2026-03-01,\n`;
+  const lines = () => bench.engine.rows("select qty, arrived_on from orders order by qty, arrived_on nulls last");
+  test("and all of them are kept, once, whatever is brought in again", async () => {
+    expect(counts(await bench.bringIn({ "orders.csv": OPEN }), "orders.csv")).toEqual([3, 3, 0, 0, 0]);
+    expect(counts(await bench.bringIn({ "again.csv": OPEN }), "again.csv")).toEqual([3, 0, 3, 0, 0]);
+    expect(await lines()).toEqual([{ qty: 25, arrived_on: null }, { qty: 50, arrived_on: null }, { qty: 50, arrived_on: null }]);
+  });
+  test("and the line that has arrived since takes the place of itself alone", async () => {
+    await bench.bringIn({ "orders.csv": OPEN });
+    const arrived = OPEN.replace("50,2026-03-01,\nP-1,Ringmoss,ORG-014,25,2026-03-01,", "50,2026-03-01,2026-03-09\nP-1,Ringmoss,ORG-014,25,2026-03-01,");
+    expect(counts(await bench.bringIn({ "orders.csv": arrived }), "orders.csv")).toEqual([3, 1, 2, 0, 0]);
+    expect(await lines()).toEqual([{ qty: 25, arrived_on: null }, { qty: 50, arrived_on: "2026-03-09" }, { qty: 50, arrived_on: null }]);
+  });
+});
+
 describe("catalogues keep the newest row of a key", () => {
   const parts = (on_hand: number) => `part_no,name,on_hand\nP-1,clutch,${on_hand}\n`;
   const onHand = async () => (await bench.engine.rows<{ on_hand: number }>("select on_hand from parts")).map(({ on_hand }) => on_hand);

@@ -23,7 +23,7 @@ qualify row_number() over (partition by supplier order by import_no desc, source
 create or replace table orders as
 select order_no, supplier, part_no, qty, ordered_on, arrived_on, unit_cost
 from ledger.orders
-qualify row_number() over (partition by order_no, supplier, part_no, ordered_on order by import_no desc, source_file desc, source_line desc) = 1;
+qualify row_number() over (partition by order_no, supplier, part_no, ordered_on, coalesce(line_no, 1) order by import_no desc, source_file desc, source_line desc) = 1;
 
 create or replace view findings as
 select *
