@@ -41,8 +41,8 @@ export default defineConfig({
     rolldownOptions: {
       output: { entryFileNames: "workers/[name]-[hash].js", chunkFileNames: "workers/[name]-[hash].js" },
       // The engine's glue has `eval` in parts that never run here; the workers' policy would stop them.
-      checks: { eval: false },
+      checks: { eval: false, pluginTimings: false },
     },
   },
-  build: { outDir: "../dist/app", emptyOutDir: true, target: "es2022", sourcemap: false, assetsInlineLimit: 0 },
+  build: { outDir: "../dist/app", emptyOutDir: true, target: "es2022", sourcemap: false, assetsInlineLimit: 0, rolldownOptions: { checks: { pluginTimings: false } } },
 });

@@ -45,13 +45,21 @@ export const STEPS = [
  */
 export function countTests(report, code) {
   if (report === null) return { passed: 0, failed: 1, note: "Vitest left no counts" };
-  const { numPassedTests, numFailedTests, numTotalTests } = JSON.parse(report);
+  const { numPassedTests, numFailedTests, numTotalTests, testResults } = JSON.parse(report);
   const missed = numTotalTests - numPassedTests - numFailedTests;
-  const failed = numFailedTests + missed;
-  if (missed > 0) return { passed: numPassedTests, failed, note: `${missed} did not run` };
+  const broken = testResults.filter(isBroken).length;
+  const failed = numFailedTests + missed + broken;
+  const notes = [missed > 0 && `${missed} did not run`, broken > 0 && `${broken} broken outside its tests`].filter((note) => note !== false);
   if (failed === 0 && (code !== 0 || numTotalTests === 0)) return { passed: numPassedTests, failed: 1, note: "broken outside its tests" };
-  return { passed: numPassedTests, failed };
+  return { passed: numPassedTests, failed, ...(notes.length > 0 && { note: notes.join(", ") }) };
 }
+
+/**
+ * A test file that failed though none of its tests did: it could not be loaded, or a hook of it threw.
+ *
+ * @param {{ status: string, assertionResults: { status: string }[] }} file
+ */
+const isBroken = ({ status, assertionResults }) => status === "failed" && !assertionResults.some((each) => each.status === "failed");
 
 /**
  * @param {readonly string[]} command

@@ -5,8 +5,9 @@ import { afterAll, describe, expect, test, vi } from "vitest";
 import { reportTroubles, tableTrouble } from "../../src/commands/report-check.mjs";
 import { chosenSteps, countTests, runStep, summary } from "../../src/commands/steps.mjs";
 
-const report = (numPassedTests: number, numFailedTests: number, others = 0) =>
-  JSON.stringify({ numPassedTests, numFailedTests, numTotalTests: numPassedTests + numFailedTests + others });
+const file = (status: string, ...tests: string[]) => ({ status, assertionResults: tests.map((each) => ({ status: each })) });
+const report = (numPassedTests: number, numFailedTests: number, others = 0, testResults = [file("passed", "passed")]) =>
+  JSON.stringify({ numPassedTests, numFailedTests, numTotalTests: numPassedTests + numFailedTests + others, testResults });
 
 describe("the count of a Vitest run", () => {
   test("is Vitest's own when every test ran", () => {
@@ -18,7 +19,12 @@ describe("the count of a Vitest run", () => {
     expect(countTests(report(11, 0, 2), 0)).toEqual({ passed: 11, failed: 2, note: "2 did not run" });
   });
 
-  test("is one failure when a file broke before its tests, when there were none, and when no counts came", () => {
+  test("takes each file that broke outside its tests for a failed one", () => {
+    const files = [file("failed", "passed", "failed"), file("failed"), file("failed", "passed"), file("passed", "passed")];
+    expect(countTests(report(3, 1, 0, files), 1)).toEqual({ passed: 3, failed: 3, note: "2 broken outside its tests" });
+  });
+
+  test("is one failure when Vitest ended badly for a reason of its own, when there were no tests, and when no counts came", () => {
     expect(countTests(report(11, 0), 1)).toMatchObject({ passed: 11, failed: 1 });
     expect(countTests(report(0, 0), 0)).toMatchObject({ passed: 0, failed: 1 });
     expect(countTests(null, 0)).toMatchObject({ passed: 0, failed: 1 });
