@@ -45,6 +45,22 @@ describe("demandByGroup", () => {
     expect([unmapped, unmapped_pieces]).toEqual([[{ position: "drag_knob_seal", name: "Drag knob seal", pieces: 4, tickets: 1 }], 4]);
   });
 
+  test("takes the group that the model's fits agree on where no number is written, and none where they do not", async () => {
+    const fit = (model: string, position: string, part_no: string) => ({ model, position, part_no });
+    await fill(engine, {
+      ...SHOP,
+      fits: [
+        fit("M1", "drag_knob_seal", "B-1"), fit("M1", "drag_knob_seal", "B-2"), fit("M1", "ar_clutch", "B-1"), fit("M1", "ar_clutch", "S-1"),
+      ],
+      findings: [
+        { ticket_no: "3", position: "drag_knob_seal", action: "replaced", qty: 4 }, { ticket_no: "3", position: "ar_clutch", action: "replaced", qty: 2 },
+      ],
+    });
+    const { groups, unmapped_pieces } = await demandByGroup(engine, EVERYTHING);
+    expect([groups.map((row) => [row.interchange, row.pieces, row.part_nos]), unmapped_pieces]).toEqual([[["bearing 7x11x3 sealed", 4, []]], 2]);
+    await fill(engine, SHOP);
+  });
+
   test("keeps to the filter's days and model", async () => {
     const { groups, from, to } = await demandByGroup(engine, { ...EVERYTHING, model: "M1", from: "2024-02-01", to: "2025-01-01" });
     expect([from, to, groups.map((row) => [row.interchange, row.pieces])]).toEqual(["2024-02-01", "2024-03-30", [["bearing 7x11x3 sealed", 2], ["S-1", 1]]]);

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import bearingsCsv from "../../data/vocabulary/bearings.csv?raw";
 import { bearingClosure, bearingSize } from "../../src/answers/interchange/bearing-size.ts";
 import { ASSORTED, interchangeGroups } from "../../src/answers/interchange/interchange-groups.ts";
 import type { PartIdentity } from "../../src/answers/interchange/interchange-groups.ts";
@@ -14,6 +15,17 @@ describe("bearingSize", () => {
     ["4×7×2.5", "4x7x2.5"], ["7x4x2.5", "4x7x2.5"], ["7×2.5×4", "4x7x2.5"], ["2,5 x 4 x 7 mm", "4x7x2.5"], ["4-7-2.5", "4x7x2.5"],
     ["4x10x3", "4x10x3"], ["4x3x10", "4x10x3"],
   ])("reads %s as %s, in whatever order it is written", (written, size) => expect(bearingSize(written)).toBe(size));
+
+  test("settles every size of the list in any of its six orders, but for three that the list knows both ways", () => {
+    const sizes = bearingsCsv.trim().split("\n").slice(1).flatMap((line) => {
+      const [bore = "", outside = "", open = "", closed = ""] = line.split(",");
+      return [...new Set([open, closed])].map((width) => [bore, outside, width]);
+    });
+    const orders = ([a = "", b = "", c = ""]: string[]) => [[a, b, c], [a, c, b], [b, a, c], [b, c, a], [c, a, b], [c, b, a]];
+    const wrong = sizes.filter((size) => orders(size).some((order) => bearingSize(order.join("x")) !== size.join("x")));
+    // Where open and closed share a triple, or two rows do: 3x8x4 and 4x8x3, 3x10x4 and 4x10x3 (open), 4x13x5 and 5x13x4.
+    expect(new Set(wrong.map((size) => size.map(Number).sort((a, b) => a - b).join(" ")))).toEqual(new Set(["3 4 8", "3 4 10", "4 5 13"]));
+  });
 
   test("puts a width above the bore where the size list has it, instead of sorting by size", () =>
     expect([bearingSize("9x4x3"), bearingSize("4x9x3")]).toEqual(["3x9x4", "3x9x4"]));

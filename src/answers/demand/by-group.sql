@@ -3,11 +3,10 @@
 -- Columns: interchange varchar, pieces bigint, replaced bigint, wanted bigint, routine bigint, tickets bigint, models bigint,
 --   top_model varchar, top_pieces bigint, first_on date, last_on date
 with chosen as (
-  select coalesce(g.interchange, d.part_no) as interchange, d.*
-  from demand d
+  select d.*
+  from group_demand d
   join visits v using (ticket_no)
-  left join interchange g on g.part_no = d.part_no
-  where d.part_no is not null
+  where d.interchange is not null
     and (getvariable('reel_kind') is null or v.reel_kind = getvariable('reel_kind'))
     and (getvariable('maker') is null or v.maker = getvariable('maker'))
     and (getvariable('model') is null or v.model = getvariable('model'))

@@ -2,12 +2,11 @@
 -- Parameters: interchange varchar, reel_kind varchar, maker varchar, model varchar, water varchar, from_date date, to_date date
 -- Columns: interchange varchar, month date, replaced bigint, wanted bigint
 with chosen as (
-  select coalesce(g.interchange, d.part_no) as interchange, date_trunc('month', d.day)::date as month, d.qty, d.action
-  from demand d
+  select d.interchange, date_trunc('month', d.day)::date as month, d.qty, d.action
+  from group_demand d
   join visits v using (ticket_no)
-  left join interchange g on g.part_no = d.part_no
-  where d.part_no is not null
-    and (getvariable('interchange') is null or coalesce(g.interchange, d.part_no) = getvariable('interchange'))
+  where d.interchange is not null
+    and (getvariable('interchange') is null or d.interchange = getvariable('interchange'))
     and (getvariable('reel_kind') is null or v.reel_kind = getvariable('reel_kind'))
     and (getvariable('maker') is null or v.maker = getvariable('maker'))
     and (getvariable('model') is null or v.model = getvariable('model'))

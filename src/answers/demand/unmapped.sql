@@ -2,10 +2,10 @@
 -- Parameters: reel_kind varchar, maker varchar, model varchar, water varchar, from_date date, to_date date
 -- Columns: position varchar, name varchar, pieces bigint, tickets bigint
 select d.position, coalesce(any_value(p.name), d.position) as name, sum(d.qty)::bigint as pieces, count(distinct d.ticket_no) as tickets
-from demand d
+from group_demand d
 join visits v using (ticket_no)
 left join position_list p on p.position = d.position
-where d.part_no is null
+where d.interchange is null
   and (getvariable('reel_kind') is null or v.reel_kind = getvariable('reel_kind'))
   and (getvariable('maker') is null or v.maker = getvariable('maker'))
   and (getvariable('model') is null or v.model = getvariable('model'))

@@ -2,6 +2,6 @@
 -- Parameters: from_date date, to_date date
 -- Columns: pieces bigint
 select coalesce(sum(qty), 0)::bigint as pieces
-from demand
-where part_no is null and day between getvariable('from_date') and getvariable('to_date')
+from group_demand
+where interchange is null and day between getvariable('from_date') and getvariable('to_date')
 order by pieces

@@ -2,11 +2,10 @@
 -- Parameters: from_date date, recent_from date, to_date date, waiting_from date
 -- Columns: interchange varchar, pieces bigint, wanted bigint, recent bigint, waiting bigint, squares bigint
 with named as (
-  select coalesce(g.interchange, d.part_no) as interchange, coalesce(v.batch, d.ticket_no) as together, d.*
-  from demand d
+  select d.*, coalesce(v.batch, d.ticket_no) as together
+  from group_demand d
   join visits v using (ticket_no)
-  left join interchange g on g.part_no = d.part_no
-  where d.part_no is not null and d.day <= getvariable('to_date')
+  where d.interchange is not null and d.day <= getvariable('to_date')
 ), at_once as (
   select interchange, together, day, sum(qty) as pieces
   from named
