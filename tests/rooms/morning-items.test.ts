@@ -5,7 +5,7 @@ import { job, line, rate, supplierSheet } from "./rows.ts";
 
 const nothing: Morning = {
   as_of: "2025-12-23", rows_to_fix: 0, slowest: [], most_failing: [], failing_positions: [], most_failing_opening: "planned", waiting: [], cautions: [],
-  span: { from: null, to: null, tickets: 0, findings: 0, models: 0, parts: 0, orders: 0, open_tickets: 0, tickets_with_serial: 0 },
+  span: { from: null, to: null, latest: null, tickets: 0, findings: 0, models: 0, parts: 0, orders: 0, open_tickets: 0, tickets_with_serial: 0 },
   restock: {
     settings: { as_of: "2025-12-23", review_days: 14, targets: { A: 0.95, B: 0.9 }, lead_days: 14 }, used_from: null, used_to: "2025-12-23",
     lines: [], sheets: [], total: 0, unmapped_pieces: 0, notes: [],
@@ -57,7 +57,7 @@ describe("morningParts", () => {
     const morning = { ...nothing, waiting: [wait("there", 5), wait("short", 1), wait("uncounted", null), wait("mixed", 11)], restock: restock([line({ status: "refused", interchange: "mixed" })]) };
     expect(part(morning, "Jobs waiting for parts")?.items.map((item) => item.after)).toEqual([
       " waited for, and 5 on the shelf: fit them.", " waited for, 1 on the shelf.", " waited for; the shelf count is not known.",
-      " waited for; the drawer is assorted, look whether the right one is in it.",
+      " waited for: one drawer holds several kinds, look whether the right one is in it.",
     ]);
   });
 

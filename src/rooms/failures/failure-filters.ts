@@ -3,6 +3,7 @@ import type { FailureFilter, FailureRate } from "../../answers/failures/failure-
 import { failureRates } from "../../answers/failures/failure-rates.ts";
 import { modelName } from "../../answers/model-name.ts";
 import { REEL_KINDS } from "../../records/columns.ts";
+import { date } from "../../ui/format.ts";
 import { day, oneOf, text, type Values } from "../../ui/url-state.ts";
 
 /** Filters of the room as they stand in the address. */
@@ -30,6 +31,14 @@ export function failureFilter(values: FailureValues): FailureFilter {
     reel_kind: given(values.kind), maker: given(values.maker), water: given(values.water), from: given(values.from), to: given(values.to),
     model: null, group: null, position: null,
   };
+}
+
+/** The filters in words, for the printed sheet, where the fields are not shown; "" while none is set. */
+export function filterWords(values: FailureValues): string {
+  const kind = values.kind === "" ? "" : `${values.kind} reels`, water = values.water === "" ? "" : `${values.water} water`;
+  const from = values.from === "" ? "" : `from ${date(values.from)}`, to = values.to === "" ? "" : `to ${date(values.to)}`;
+  const words = [kind, values.maker, water, from, to].filter((word) => word !== "").join(", ");
+  return words === "" ? "" : `Only ${words}.`;
 }
 
 export interface FailureSheet {

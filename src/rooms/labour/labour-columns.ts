@@ -18,9 +18,9 @@ const usual = time("median", "Usual"), average = time("mean", "Average"), four_i
 /** One line for each job and kind of reel. */
 export const JOB_COLUMNS: readonly Column<LabourRow>[] = [
   { key: "name", label: "Job", value: jobName }, jobs, usual, four_in_five, average, likely,
+  { key: "remark", label: "Remark", value: (row) => labourRemark(row) || null, text: (row) => labourRemark(row) || " " },
   { key: "warranty", label: "Warranty", ...right, value: (row) => row.warranty, text: (row) => (row.warranty === 0 ? DASH : number(row.warranty)) },
   { key: "in_batches", label: "In batches", ...right, value: (row) => row.in_batches, text: (row) => (row.in_batches === 0 ? DASH : number(row.in_batches)) },
-  { key: "remark", label: "Remark", value: (row) => labourRemark(row) || null, text: (row) => labourRemark(row) || " " },
 ];
 
 /** The models of one job. */

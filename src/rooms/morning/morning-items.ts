@@ -100,7 +100,7 @@ function recordsPart({ rows_to_fix }: Morning, locale?: string): Part {
 /** What to do about a part that jobs wait for. */
 function waitedFor(one: WaitingPart, assorted: boolean, locale?: string): string {
   const there = number(one.on_hand, 0, locale);
-  if (assorted) return " waited for; the drawer is assorted, look whether the right one is in it.";
+  if (assorted) return " waited for: one drawer holds several kinds, look whether the right one is in it.";
   if (one.on_hand === null) return " waited for; the shelf count is not known.";
   return one.on_hand >= one.pieces ? ` waited for, and ${there} on the shelf: fit them.` : ` waited for, ${there} on the shelf.`;
 }

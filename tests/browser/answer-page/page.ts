@@ -1,0 +1,4 @@
+import { mount } from "svelte";
+import Questions from "./Questions.svelte";
+
+mount(Questions, { target: document.body });

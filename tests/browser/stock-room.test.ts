@@ -1,0 +1,117 @@
+import type { Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
+import { closeAll, download, openApp, seriousViolations } from "./harness.ts";
+import type { App } from "./harness.ts";
+import { cells, hash, visit } from "./visit.ts";
+
+const EVERY_PART = "What is used, what is there, when and how many to order";
+let app: App, page: Page;
+beforeAll(async () => {
+  app = await openApp({ path: "#/stock" });
+  page = app.page;
+  await page.getByRole("heading", { name: /^Order from/ }).first().waitFor({ timeout: 120_000 });
+});
+afterEach(() => app.expectClean());
+afterAll(closeAll);
+
+/** Order quantities by part number as the supplier's sheets on screen say. */
+async function onScreen(): Promise<Map<string, number>> {
+  const found = new Map<string, number>();
+  for (const heading of await page.getByRole("heading", { name: /^Order from/ }).allInnerTexts()) {
+    const [, ...rows] = await cells(page, `What to order from ${heading.replace("Order from ", "")}`);
+    for (const [, part_no = "", order = ""] of rows) found.set(part_no, Number(order));
+  }
+  return found;
+}
+
+describe("the Stock room", () => {
+  test("begins with the week's order: how much, from whom, and why for every line", async () => {
+    await visit(page, "stock");
+    await page.getByText(/^Order \d+ lines?, \d+ pieces?, from \d+ suppliers? for \d+\s?cu\./).waitFor();
+    const first = await page.getByRole("heading", { name: /^Order from/ }).first().innerText();
+    const [heads, ...rows] = await cells(page, `What to order from ${first.replace("Order from ", "")}`);
+    expect(heads?.join(" ")).toMatch(/^Part Number Order ?pieces Cost Why$/);
+    for (const row of rows) expect(row[4]).toMatch(/\d.*so order \d+/);
+    expect(await seriousViolations(page)).toEqual([]);
+  });
+
+  test("saves one CSV for all suppliers that holds every line of the sheets with its number", async () => {
+    await visit(page, "stock");
+    const { name, body } = await download(page, () => page.getByRole("button", { name: "Save all orders as CSV" }).click());
+    expect(name).toMatch(/^order-all-suppliers-\d{4}-\d{2}-\d{2}\.csv$/);
+    const [heads = "", ...lines] = body.toString("utf8").trim().split("\r\n");
+    expect(heads.split(",").slice(0, 5)).toEqual(["part_no", "interchange", "name", "supplier", "order_qty"]);
+    const saved = lines.map((line) => line.split(",")[0] ?? "");
+    expect(new Set(saved)).toEqual(new Set((await onScreen()).keys()));
+  });
+
+  test("saves a supplier's own lines alone, named after it", async () => {
+    await visit(page, "stock");
+    const heading = await page.getByRole("heading", { name: /^Order from/ }).first().innerText(), supplier = heading.replace("Order from ", "");
+    const { name, body } = await download(page, () => page.getByRole("button", { name: `Save as CSV: the order from ${supplier}` }).click());
+    expect(name).toMatch(new RegExp(`^order-${supplier.toLowerCase().replaceAll(" ", "-")}-`));
+    const [, ...rows] = await cells(page, `What to order from ${supplier}`);
+    const lines = body.toString("utf8").trim().split("\r\n").slice(1);
+    expect(lines.map((line) => line.split(",")[0])).toEqual(rows.map((row) => row[1]));
+    for (const line of lines) expect(line).toContain(supplier);
+  });
+
+  test("explains a line's figure on pressing Enter, and the address keeps it", async () => {
+    await visit(page, "stock?show=order");
+    const button = page.getByRole("button", { name: /: how the figure comes about$/ }).first();
+    await button.focus();
+    await page.keyboard.press("Enter");
+    const story = page.getByRole("region", { name: /was worked out$/ });
+    await story.getByText(/^Until the order after this one arrives \d+ days pass/).waitFor();
+    await story.getByText(/^On the shelf \d+, under way \d+/).waitFor();
+    expect(hash(page)).toMatch(/^#\/stock\?show=order&line=.+/);
+    await page.reload();
+    await story.waitFor({ timeout: 120_000 });
+    expect(await seriousViolations(page)).toEqual([]);
+  });
+
+  test("never plans an assorted drawer: it is told to be split first", async () => {
+    await visit(page, "stock");
+    const [, ...refused] = await cells(page, "Lines that cannot be planned");
+    expect(refused.length).toBeGreaterThan(3);
+    expect(refused.every((row) => /split/.test(row.join(" ")))).toBe(true);
+    const more = page.getByRole("region", { name: "Every part" }).getByRole("button", { name: "Show more" });
+    while ((await more.count()) > 0) await more.click();
+    const names = (await cells(page, EVERY_PART)).slice(1).map((row) => row[0] ?? "");
+    expect(names.length).toBeGreaterThan(40);
+    expect(names.filter((name) => /assorted/i.test(name))).toEqual([]);
+  });
+
+  test("counts the bearing that nine models share as one line", async () => {
+    await visit(page, "stock?family=ball+bearing");
+    const rows = (await cells(page, EVERY_PART)).filter((row) => row[0]?.startsWith("7×11×3 "));
+    expect(rows).toHaveLength(1);
+    expect(Number(rows[0]?.[6])).toBeGreaterThan(8);
+  });
+
+  test("shows money asleep with the years it would last", async () => {
+    await visit(page, "stock");
+    const row = (await cells(page, "Parts that last for years")).find((one) => one[0]?.startsWith("7×13×4"));
+    expect(Number(/^(\d+) years$/.exec(row?.[4] ?? "")?.[1])).toBeGreaterThan(20);
+  });
+
+  test("sets what suppliers quote against what came, with the number of orders", async () => {
+    await visit(page, "stock");
+    const said = await page.getByText(/^Far Lantern Imports quotes 21 days; your orders took \d+ on average, \d+ of \d+/).innerText();
+    expect(Number(/took (\d+)/.exec(said)?.[1])).toBeGreaterThan(26);
+    expect(await page.locator("figure svg g.quoted line").count()).toBeGreaterThan(3);
+  });
+
+  test("prints one supplier's sheet alone, black on white, with the cautions", async () => {
+    await visit(page, "stock");
+    await page.evaluate(() => { window.print = () => undefined; });
+    await page.getByRole("button", { name: "Print this sheet" }).first().click();
+    await page.emulateMedia({ media: "print" });
+    const shown = await page.getByRole("heading").evaluateAll((all) => all.filter((one) => (one as HTMLElement).checkVisibility()).map((one) => one.textContent));
+    expect(shown).toHaveLength(1);
+    expect(shown[0]).toMatch(/^Order from/);
+    expect(await page.getByText("The maker's service sheet decides which part goes in").first().evaluate((one) => one.checkVisibility())).toBe(true);
+    expect(await page.locator("main").evaluate((main) => getComputedStyle(main).color)).toBe("rgb(0, 0, 0)");
+    await page.emulateMedia({ media: "screen" });
+  });
+});
