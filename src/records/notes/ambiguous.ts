@@ -1,82 +1,125 @@
 import type { ReelKind } from "../vocabulary-tables.ts";
 
+/** What stands around a phrase that could name several positions. */
 export interface Around {
   readonly reel_kind: ReelKind | null;
-  /** Words of the same item, and of the whole note with its complaint. */
+  /** Words within four of it, and all of the note with its complaint. */
   readonly near: ReadonlySet<string>;
   readonly note: ReadonlySet<string>;
   readonly plural: boolean;
 }
+type Reading = (around: Around) => readonly string[];
 
 const has = (words: ReadonlySet<string>, ...wanted: string[]) => wanted.some((word) => words.has(word));
 const revolving = (kind: ReelKind | null) => kind === "conventional" || kind === "baitcaster";
+/** One position on spinning reels, one on revolving-spool reels, one on fly reels; none where the kind is not known. */
+const byKind = (spinning: string | null, turning: string | null, fly: string | null): Reading => ({ reel_kind }) => {
+  const place = reel_kind === "spinning" ? spinning : revolving(reel_kind) ? turning : reel_kind === "fly" ? fly : null;
+  return place === null ? [] : [place];
+};
+/** The one-way clutch has one name on fly reels and another on the rest; the words alone prove which part is meant. */
+const oneWay: Reading = ({ reel_kind }) => [reel_kind === "fly" ? "fly_oneway" : "ar_clutch"];
+const drag: Reading = ({ reel_kind }) => [reel_kind === "fly" ? "fly_drag_disc" : "drag_washer_friction"];
 
-/**
- * The positions a phrase with several meanings stands for, from its neighbours and the kind of reel; empty when it must be asked.
- * Phrases that are not listed here are not ambiguous and give null. (Readings: common practice, no source.)
- */
-const READ: Readonly<Record<string, (around: Around) => string[]>> = {
-  roller: ({ reel_kind, near }) =>
-    has(near, "needle", "oneway", "clutch") ? ["ar_rollers"] : reel_kind === "spinning" ? ["line_roller"] : [],
-  "roller bearing": ({ reel_kind, note }) => {
-    const clutch = has(note, "clutch", "oneway", "ar", "slip", "slipping", "reverse", "backward", "backwards"), line = has(note, "line", "lineroller", "bail", "twist", "squeal", "squeak");
-    if (clutch === line) return [];
-    return clutch ? ["ar_clutch"] : reel_kind === "spinning" || reel_kind === null ? ["line_roller_bearing"] : [];
-  },
-  clutch: ({ reel_kind, near, note }) => {
-    if (has(near, "ar", "oneway")) return reel_kind === "fly" ? ["fly_oneway"] : ["ar_clutch"];
-    if (reel_kind === "fly") return ["fly_oneway"];
-    if (reel_kind === "spinning") return has(note, "drag", "fish") && !has(note, "slip", "backward", "backwards", "ar", "reverse", "handle") ? [] : ["ar_clutch"];
-    return [];
-  },
-  pawl: ({ reel_kind, near }) => {
-    if (has(near, "ar", "dog", "reverse", "ratchet")) return ["ar_dog"];
-    if (has(near, "click", "clicker", "bait")) return reel_kind === "fly" ? ["fly_click"] : reel_kind === "spinning" ? ["spool_click"] : ["clicker"];
-    if (revolving(reel_kind)) return ["lw_pawl"];
-    if (reel_kind === "fly") return ["fly_click"];
-    return reel_kind === "spinning" && has(near, "osc", "slider", "worm", "oscillation") ? ["osc_pawl"] : [];
-  },
-  click: (around) => clicking(around),
-  clicker: (around) => clicking(around),
-  "main bearing": ({ reel_kind, near, plural }) => {
-    if (has(near, "rotor", "front", "head")) return ["pinion_bearing_front"];
-    return plural && reel_kind === "spinning" ? ["main_bearing_handle", "main_bearing_plate"] : ["main_bearing_handle"];
-  },
-  sideplate: ({ reel_kind, near }) =>
-    reel_kind === "spinning" ? ["side_cover"] : revolving(reel_kind) ? [has(near, "left", "palm", "lh") ? "side_plate_l" : "side_plate_r"] : [],
-  "handle bearing": ({ near }) => (has(near, "knob", "grip") ? ["knob_bearing"] : []),
-  "drag seal": ({ reel_kind }) =>
-    reel_kind === "spinning" ? ["drag_knob_seal"] : reel_kind === "conventional" ? ["drag_drum_seal"] : reel_kind === "fly" ? ["fly_hub_seal"] : [],
-  "spool bearing": ({ reel_kind }) =>
-    reel_kind === "spinning" ? ["spool_support_brg"] : revolving(reel_kind) ? ["spool_bearings_pair"] : reel_kind === "fly" ? ["fly_spool_bearing"] : [],
-  lever: ({ reel_kind, near }) =>
-    reel_kind === "spinning" ? (has(near, "ar", "reverse") ? ["ar_selector"] : []) : reel_kind === "conventional" ? ["drag_lever"] : reel_kind === "baitcaster" ? ["freespool_lever"] : [],
-  gear: ({ plural, near }) => (has(near, "set") || plural ? ["main_gear", "pinion_gear"] : []),
-  worm: ({ reel_kind }) => (reel_kind === "spinning" ? ["osc_worm"] : revolving(reel_kind) ? ["lw_worm"] : []),
-  spool: ({ reel_kind }) => (reel_kind === "spinning" ? ["spool"] : revolving(reel_kind) ? ["rs_spool"] : reel_kind === "fly" ? ["fly_spool"] : []),
-  frame: ({ reel_kind }) => (reel_kind === "fly" ? ["fly_frame"] : revolving(reel_kind) ? ["frame"] : []),
-  "click spring": ({ reel_kind }) =>
-    reel_kind === "spinning" ? ["spool_click_spring"] : reel_kind === "fly" ? ["fly_click_spring"] : revolving(reel_kind) ? ["clicker_spring"] : [],
-  "drag knob": ({ reel_kind }) => (reel_kind === "fly" ? ["fly_drag_knob"] : reel_kind === "spinning" || reel_kind === null ? ["drag_knob"] : []),
-  cork: ({ reel_kind }) => (reel_kind === "fly" ? ["fly_drag_disc"] : []),
-  "oneway clutch": ({ reel_kind }) => [reel_kind === "fly" ? "fly_oneway" : "ar_clutch"],
-  "oneway bearing": ({ reel_kind }) => [reel_kind === "fly" ? "fly_oneway" : "ar_clutch"],
-  oneway: ({ reel_kind }) => [reel_kind === "fly" ? "fly_oneway" : "ar_clutch"],
-  drag: () => ["drag_washer_friction"],
-  "drag washer": ({ reel_kind }) => [reel_kind === "fly" ? "fly_drag_disc" : "drag_washer_friction"],
-  "drag disc": ({ reel_kind }) => [reel_kind === "fly" ? "fly_drag_disc" : "drag_washer_friction"],
-  ar: ({ reel_kind }) => (reel_kind === "fly" ? ["fly_oneway"] : ["ar_clutch"]),
-  lineroller: () => ["line_roller"],
-  sleeve: ({ near, note }) => (has(near, "pinion", "star", "drag", "gear") ? [] : has(note, "ar", "oneway", "clutch") ? ["ar_sleeve"] : []),
-  check: ({ reel_kind }) => (reel_kind === "fly" ? ["fly_click"] : []),
+const clicking: Reading = ({ reel_kind }) =>
+  reel_kind === "spinning" ? ["spool_click"] : reel_kind === "fly" ? ["fly_click"] : reel_kind === "conventional" ? ["clicker"] : [];
+
+const roller: Reading = ({ reel_kind, near }) =>
+  has(near, "needle", "oneway", "clutch", "ar") ? (reel_kind === "fly" ? [] : ["ar_rollers"]) : reel_kind === "spinning" ? ["line_roller"] : [];
+
+const rollerBearing: Reading = ({ reel_kind, note }) => {
+  const clutch = has(note, "clutch", "oneway", "ar", "slip", "slipping", "slipped", "reverse", "backward");
+  const line = has(note, "line", "lineroller", "bail", "twist", "squeal", "squeak");
+  if (clutch === line) return [];
+  return clutch ? oneWay({ reel_kind, note, near: note, plural: false }) : reel_kind === "spinning" ? ["line_roller_bearing"] : [];
 };
 
-function clicking({ reel_kind }: Around): string[] {
-  return reel_kind === "spinning" ? ["spool_click"] : reel_kind === "fly" ? ["fly_click"] : revolving(reel_kind) ? ["clicker"] : [];
-}
+const clutch: Reading = ({ reel_kind, near, note }) => {
+  if (has(near, "ar", "oneway")) return reel_kind === null ? ["ar_clutch"] : oneWay({ reel_kind, near, note, plural: false });
+  if (reel_kind === "fly") return ["fly_oneway"];
+  if (reel_kind !== "spinning") return [];
+  const old = has(note, "drag", "fish") && !has(note, "backward", "ar", "reverse", "handle", "cold");
+  return old ? [] : ["ar_clutch"];
+};
 
-export const isAmbiguous = (phrase: string): boolean => Object.hasOwn(READ, phrase);
+const pawl: Reading = ({ reel_kind, near, note }) => {
+  if (has(near, "ar", "dog", "reverse", "ratchet")) return ["ar_dog"];
+  if (has(near, "click", "clicker", "bait")) return clicking({ reel_kind, near, note, plural: false });
+  if (revolving(reel_kind)) return ["lw_pawl"];
+  if (reel_kind === "fly") return ["fly_click"];
+  return reel_kind === "spinning" && has(near, "slider", "worm", "oscillation") ? ["osc_pawl"] : [];
+};
 
-export function readAmbiguous(phrase: string, around: Around): string[] | null {
-  return Object.hasOwn(READ, phrase) ? READ[phrase]?.(around) ?? null : null;
+const mainBearing: Reading = ({ reel_kind, near, plural }) => {
+  if (has(near, "rotor", "head") && reel_kind === "spinning") return ["pinion_bearing_front"];
+  return plural && reel_kind === "spinning" ? ["main_bearing_handle", "main_bearing_plate"] : reel_kind === "fly" ? [] : ["main_bearing_handle"];
+};
+
+const sidePlate: Reading = ({ reel_kind, near }) =>
+  reel_kind === "spinning" ? ["side_cover"] : revolving(reel_kind) ? [has(near, "left", "palm") && !has(near, "right") ? "side_plate_l" : "side_plate_r"] : [];
+
+const lever: Reading = ({ reel_kind, near }) => {
+  if (reel_kind === "spinning") return has(near, "ar", "reverse", "silencer") ? ["ar_selector"] : [];
+  return reel_kind === "conventional" ? ["drag_lever"] : reel_kind === "baitcaster" ? ["freespool_lever"] : [];
+};
+
+const washer: Reading = ({ reel_kind, near, note }) => {
+  const soft = has(near, "glazed", "carbon", "felt", "fibre", "oily", "torn", "shredded", "compressed") && has(note, "drag");
+  return has(near, "drag") || soft ? drag({ reel_kind, near, note, plural: false }) : [];
+};
+
+const metalWasher: Reading = ({ reel_kind, note }) => (has(note, "drag") && reel_kind !== "fly" && reel_kind !== null ? ["drag_washer_keyed"] : []);
+
+const sleeve: Reading = ({ reel_kind, near, note }) => {
+  if (has(near, "pinion", "star", "gear", "spacer") || reel_kind === "fly") return [];
+  return has(note, "ar", "oneway", "clutch", "arb", "owb", "owc") ? ["ar_sleeve"] : [];
+};
+
+/** A bare shim is one of the spool's where the trouble is how the line lies. */
+const shim: Reading = ({ reel_kind, note }) => (reel_kind === "spinning" && has(note, "lay", "piling", "cone", "bunching") ? ["spool_shim"] : []);
+const spacer: Reading = ({ reel_kind, note }) => (revolving(reel_kind) && has(note, "star") ? ["star_spacer"] : []);
+const hubSeal: Reading = ({ reel_kind, near }) => (reel_kind === "fly" && has(near, "hub", "cartridge") ? ["fly_hub_seal"] : []);
+
+/** Readings of phrases with several meanings (trade brief 2.2 and common practice, no source). */
+const READ: ReadonlyMap<string, Reading> = new Map<string, Reading>([
+  ["roller", roller], ["roller bearing", rollerBearing], ["bearing roller", rollerBearing], ["clutch", clutch], ["pawl", pawl],
+  ["click", clicking], ["clicker", clicking], ["click pawl", clicking], ["click tongue", clicking], ["tongue", clicking], ["click and pawl", clicking],
+  ["main bearing", mainBearing], ["main bearing handle side", () => ["main_bearing_handle"]], ["sideplate", sidePlate], ["lever", lever],
+  ["handle bearing", ({ near }) => (has(near, "knob", "grip") ? ["knob_bearing"] : [])],
+  ["drag seal", ({ reel_kind }) => (reel_kind === "spinning" ? ["drag_knob_seal"] : reel_kind === "conventional" ? ["drag_drum_seal"] : reel_kind === "fly" ? ["fly_hub_seal"] : [])],
+  ["spool bearing", byKind("spool_support_brg", "spool_bearings_pair", "fly_spool_bearing")],
+  ["gear", ({ reel_kind, near, plural }) => ((has(near, "set") || plural) && reel_kind !== "fly" && reel_kind !== null ? ["main_gear", "pinion_gear"] : [])],
+  ["gear set", ({ reel_kind }) => (reel_kind !== "fly" && reel_kind !== null ? ["main_gear", "pinion_gear"] : [])],
+  ["worm", byKind("osc_worm", "lw_worm", null)], ["worm shaft", byKind("osc_worm", "lw_worm", null)], ["worm gear", byKind("osc_worm", "lw_worm", null)],
+  ["cross gear", byKind("osc_worm", "lw_worm", null)],
+  ["worm bearing", byKind("osc_bearing", "lw_bush", null)], ["worm bush", byKind("osc_bearing", "lw_bush", null)],
+  ["idler gear", byKind("osc_gear", "lw_idler", null)], ["idle gear", byKind("osc_gear", "lw_idler", null)], ["idler", byKind(null, "lw_idler", null)],
+  ["spool", byKind("spool", "rs_spool", "fly_spool")], ["spool rim", byKind("spool_lip", null, "fly_spool")], ["frame", byKind(null, "frame", "fly_frame")],
+  ["click spring", ({ reel_kind }) => (reel_kind === "spinning" ? ["spool_click_spring"] : reel_kind === "fly" ? ["fly_click_spring"] : reel_kind === "conventional" ? ["clicker_spring"] : [])],
+  ["check spring", byKind(null, null, "fly_click_spring")], ["check", byKind(null, null, "fly_click")], ["cork", byKind(null, null, "fly_drag_disc")],
+  ["drag knob", byKind("drag_knob", null, "fly_drag_knob")], ["drag knob oring", byKind("drag_knob_seal", null, "fly_knob_seal")],
+  ["drag knob seal", byKind("drag_knob_seal", null, "fly_knob_seal")], ["knob oring", byKind(null, null, "fly_knob_seal")],
+  ["drag spring", byKind(null, null, "fly_drag_spring")], ["spring washer", byKind(null, "belleville", "fly_drag_spring")], ["disc spring", byKind(null, "belleville", "fly_drag_spring")],
+  ["tension knob", byKind("drag_knob", "cast_control_cap", null)], ["clutch spring", byKind("ar_springs", "clutch_springs", null)], ["clutch pin", byKind("ar_rollers", "spool_pin", null)],
+  ["handle", byKind("handle_arm", "handle_arm", "fly_handle")], ["knob", byKind("handle_knob", "handle_knob", null)], ["grip", byKind("handle_knob", "handle_knob", null)],
+  ["pinion bearing", byKind("pinion_bearing_front", "pinion_bearing_rear", null)], ["pin bearing", byKind("pinion_bearing_front", "pinion_bearing_rear", null)],
+  ["sideplate screw", byKind("side_cover_screws", "frame_screws", null)], ["sideplate seal", byKind("body_seal", "plate_seal", null)],
+  ["sideplate oring", byKind("body_seal", "plate_seal", null)], ["sideplate gasket", byKind("body_seal", "plate_seal", null)], ["gasket sideplate", byKind("body_seal", "plate_seal", null)],
+  ["plate screw", byKind("side_cover_screws", "frame_screws", null)],
+  ["oneway clutch", oneWay], ["oneway bearing", oneWay], ["bearing oneway", oneWay], ["clutch oneway", oneWay], ["oneway", oneWay], ["ar", oneWay], ["ar clutch", oneWay], ["ar bearing", oneWay],
+  ["oneway roller bearing", oneWay], ["clutch bearing", oneWay], ["oneway roller", ({ reel_kind, plural }) => (reel_kind === "fly" ? ["fly_oneway"] : plural ? ["ar_rollers"] : ["ar_clutch"])],
+  ["drag", drag], ["drag washer", drag], ["drag disc", drag], ["washer", washer], ["metal washer", metalWasher], ["steel washer", metalWasher],
+  ["lineroller", () => ["line_roller"]], ["sleeve", sleeve], ["brake", byKind(null, "brake_blocks", null)], ["ratchet", byKind("ar_ratchet", "ar_ratchet", "fly_click")],
+  ["screw", () => ["screws_misc"]], ["foot", ({ reel_kind }) => (reel_kind === null ? [] : ["body_foot"])], ["bearing", () => []], ["spring", () => []], ["seal", () => []], ["oring", hubSeal],
+  ["gasket", () => []], ["shim", shim], ["bush", () => []], ["spacer", spacer],
+]);
+
+/** Every phrase with several meanings. */
+export const ambiguousPhrases: readonly string[] = [...READ.keys()];
+/** Whether a phrase has several meanings. */
+export const isAmbiguous = (phrase: string): boolean => READ.has(phrase);
+
+/** The positions a phrase with several meanings stands for here: empty when it must be asked; null when the phrase has one meaning. */
+export function readAmbiguous(phrase: string, around: Around): readonly string[] | null {
+  return READ.get(phrase)?.(around) ?? null;
 }

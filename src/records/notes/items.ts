@@ -1,3 +1,4 @@
+import { FILLERS, PLACE_AFTER_PART, PLACE_ALWAYS } from "./bench-words.ts";
 import type { Mark } from "./marks.ts";
 import type { Token } from "./tokens.ts";
 
@@ -5,50 +6,97 @@ import type { Token } from "./tokens.ts";
 export interface Item {
   readonly from: number;
   readonly to: number;
-  readonly marks: readonly Mark[];
-  /** The sign before it: none at the start of a sentence, else `,` `+` `&` `/` `and`, or `-` after a dash. */
+  /** The sign before it: none at the start of a sentence, else `,` `+` `&` `/` `and` `w/`, or `-` after a dash. */
   readonly joint: string;
+  readonly parts: readonly Mark[];
+  /** Faults, actions and sayings, in order. */
+  readonly told: readonly Mark[];
+  readonly complaint: boolean;
   readonly doubt: boolean;
-  readonly quantity: number | null;
   readonly sizes: readonly string[];
+  /** Words in which nothing was understood. */
+  readonly unknown: number;
 }
 
-const COUNT = /^(?:[1-9]|1\d)$/;
-
-function quantityIn(found: readonly Token[], from: number, to: number, parts: readonly Mark[]): number | null {
-  for (let at = from; at < to; at++) {
-    const token = found[at];
-    if (token?.kind === "quantity") return Number(token.word);
-    if (token?.kind === "word" && (token.word === "pr" || token.word === "pair")) return 2;
-    const before = parts.some((part) => part.from - at >= 1 && part.from - at <= 2);
-    if (token?.kind === "word" && COUNT.test(token.word) && (before || found[at - 1]?.word === "all")) return Number(token.word);
+/** "No rust" is good news, "not replaced" a refusal; other "no"s deny nothing we read. */
+function denied(found: readonly Token[], all: readonly Mark[]): Mark[] {
+  const out: Mark[] = [];
+  for (let index = 0; index < all.length; index++) {
+    const mark = all[index] as Mark, next = all[index + 1];
+    const close = mark.say === "not" && next && next.from - mark.to <= 1 && found.slice(mark.to, next.from).every((token) => token.kind === "word");
+    if (close && next.kind === "mode") {
+      out.push({ ...mark, say: "good", to: next.to });
+      for (index++; all[index + 1]?.from === next.from; index++);
+    } else if (close && next.kind === "action" && next.action?.code !== "ORDER") {
+      out.push({ ...mark, say: "declined", to: next.to });
+      index++;
+    } else out.push(mark);
   }
-  return null;
+  return out;
 }
 
-/** Items of a note, sentence by sentence. */
-export function sentences(found: readonly Token[], read: readonly Mark[]): Item[][] {
-  const out: Item[][] = [];
-  let items: Item[] = [], from = 0, joint = "";
-  const close = (to: number) => {
-    const inside = read.filter((mark) => mark.from >= from && mark.to <= to);
-    const tokens = found.slice(from, to);
-    if (tokens.length > 0) {
-      items.push({
-        from, to, joint, marks: inside, doubt: tokens.some((token) => token.kind === "doubt"),
-        quantity: quantityIn(found, from, to, inside.filter((mark) => mark.kind === "part" || mark.kind === "unspecified")),
-        sizes: tokens.filter((token) => token.kind === "size").map((token) => token.word),
-      });
-    }
+const wordBefore = (found: readonly Token[], at: number): { word: string; at: number } => {
+  for (let back = at - 1; back >= 0; back--) {
+    const token = found[back] as Token;
+    if (token.kind === "quantity" || token.kind === "size") continue;
+    if (token.kind !== "word") return { word: "", at: back };
+    if (!["the", "a", "an", "his", "her", "its", "this", "that", "my"].includes(token.word) && !/^\d+$/.test(token.word)) return { word: token.word, at: back };
+  }
+  return { word: "", at: -1 };
+};
+
+/** A part named only as a place ("behind the rotor"), opened on the way ("took the handle off"), or denied ("not the clutch"). */
+function aside(found: readonly Token[], inside: readonly Mark[], part: Mark, from: number): boolean {
+  const before = wordBefore(found, part.from);
+  if (before.at < from) return false;
+  const covering = inside.find((mark) => mark.from <= before.at && mark.to > before.at);
+  if (covering?.say === "opened" || covering?.say === "not" || covering?.say === "elsewhere") return true;
+  if (PLACE_ALWAYS.has(before.word)) return true;
+  return PLACE_AFTER_PART.has(before.word) && inside.some((mark) => mark.kind === "part" && mark.to <= before.at);
+}
+
+/** What family of part a size alone means in a list of parts: three measures are a bearing, a dash number or two an O-ring. */
+function sizedPart(found: readonly Token[], from: number, to: number): Mark[] {
+  let at = from;
+  while (at < to && found[at]?.kind !== "size") at++;
+  const size = at < to ? found[at]?.word ?? "" : "";
+  const family = /x.*x|^(?:s?mr|6)\d|-\d+-/.test(size) ? "ball bearing" : /^(?:as568-?|-)\d{3}$|x[1-5](?:\.\d+)?$/.test(size) ? "seal" : null;
+  if (family === null) return [];
+  return [{
+    kind: "part", from: at, to: at + 1, phrase: size, positions: [], family, ambiguous: false, plural: false, modes: [], action: null, say: null, corrected: false, own: false,
+  }];
+}
+
+function item(found: readonly Token[], marked: readonly Mark[], from: number, to: number, joint: string, sizes_alone: boolean): Item {
+  const inside = sizes_alone && !marked.some((mark) => mark.kind === "part") ? [...marked, ...sizedPart(found, from, to)] : marked;
+  const tokens = found.slice(from, to);
+  const covered = new Set(inside.flatMap((mark) => Array.from({ length: mark.to - mark.from }, (_, index) => mark.from + index)));
+  return {
+    from, to, joint,
+    parts: inside.filter((mark) => mark.kind === "part" && !aside(found, inside, mark, from)),
+    told: inside.filter((mark) => mark.kind === "mode" || mark.kind === "action" || (mark.kind === "say" && mark.say !== "neutral" && mark.say !== "opened")),
+    complaint: inside.some((mark) => mark.kind === "complaint"),
+    doubt: tokens.some((token) => token.kind === "doubt") || inside.some((mark) => mark.say === "doubt"),
+    sizes: tokens.filter((token) => token.kind === "size").map((token) => token.word),
+    unknown: tokens.filter((token, index) => token.kind === "word" && !covered.has(from + index) && !FILLERS.has(token.word) && !/^\d/.test(token.word)).length,
   };
-  found.forEach((token, at) => {
-    if (token.kind !== "list" && token.kind !== "stop" && token.kind !== "dash") return;
-    close(at);
-    from = at + 1;
-    joint = token.kind === "list" ? token.word : token.kind === "dash" ? "-" : "";
-    if (token.kind === "stop" && items.length > 0) { out.push(items); items = []; }
-  });
-  close(found.length);
-  if (items.length > 0) out.push(items);
+}
+
+/** A sentence that speaks of something else than this reel tells nothing. */
+const elsewhere = (items: readonly Item[]) => items.some((one) => one.told.some((mark) => mark.say === "elsewhere"));
+
+/** Items of a note, sentence by sentence. `sizes_alone`: a size without a name stands for a part, as in a list of parts. */
+export function sentences(found: readonly Token[], read: readonly Mark[], sizes_alone: boolean): Item[][] {
+  const out: Item[][] = [], all = denied(found, read);
+  let items: Item[] = [], inside: Mark[] = [], from = 0, joint = "", next = 0;
+  const end = () => { if (items.length > 0 && !elsewhere(items)) out.push(items); items = []; };
+  for (let at = 0; at <= found.length; at++) {
+    for (; next < all.length && (all[next] as Mark).from < at; next++) inside.push(all[next] as Mark);
+    const token = found[at], covered = inside.some((mark) => mark.to > at);
+    if (token && (covered || !["list", "stop", "dash"].includes(token.kind))) continue;
+    if (at > from) items.push(item(found, inside, from, at, joint, sizes_alone));
+    if (!token || token.kind === "stop") { end(); joint = ""; } else joint = token.kind === "dash" ? "-" : token.word;
+    [from, inside] = [at + 1, []];
+  }
   return out;
 }

@@ -1,100 +1,138 @@
 import { actions, complaints, jobs, modes, modeSpellings, positions, positionSpellings } from "../vocabulary-tables.ts";
-import type { ReelKind } from "../vocabulary-tables.ts";
+import type { Action, ReelKind } from "../vocabulary-tables.ts";
+import { DONE, FAULTY, SAYS, WRONG, type Say } from "./bench-words.ts";
+import { FAMILY_WORD, MORE_NAMES, SIDES } from "./part-words.ts";
+import { ambiguousPhrases } from "./ambiguous.ts";
 import { phraseWords } from "./words.ts";
 
-export interface ModeReading { readonly mode: string; readonly only_families: readonly string[] }
-/** What is said of a part: `bad` only that it is at fault, `good` that it is not. */
-export type Say = "doubt" | "later" | "not" | "good" | "routine" | "both" | "all" | "whole job";
-export interface ActionReading { readonly code: string; readonly action: string; readonly routine: boolean }
+/** One thing a word of fault can mean: for which families (none: all), and the grade it proves. */
+export interface ModeReading { readonly mode: string | null; readonly only_families: readonly string[]; readonly grade: number | null }
+export interface ActionReading { readonly code: string; readonly action: Action }
+/** All that a phrase can be. `places`: positions it may name; empty for none. */
+export interface Phrase {
+  readonly places: readonly string[]; readonly modes: readonly ModeReading[]; readonly action: ActionReading | null;
+  readonly say: Say | null; readonly complaint: boolean; readonly side: boolean;
+  /** It stands for a part even where it names no position by itself. */
+  readonly part: boolean;
+}
+interface Draft { places: string[]; modes: ModeReading[]; action: ActionReading | null; say: Say | null; complaint: boolean; side: boolean; part: boolean }
 
-const join = (words: readonly string[]) => words.join(" ");
-
-function put<Value>(map: Map<string, Value[]>, text: string, value: Value): void {
-  const key = join(phraseWords(text));
-  if (key === "") return;
-  const here = map.get(key) ?? [];
-  if (!here.some((one) => JSON.stringify(one) === JSON.stringify(value))) here.push(value);
-  map.set(key, here);
+const drafts = new Map<string, Draft>();
+function draft(text: string): Draft {
+  const key = phraseWords(text).join(" ");
+  const here = drafts.get(key) ?? { places: [], modes: [], action: null, say: null, complaint: false, side: false, part: false };
+  drafts.set(key, here);
+  return here;
 }
 
-/** Names of things that are used, not fitted: in a note they are what was done, not what failed. */
+const byCode = new Map(actions.map((row) => [row.code, row.action]));
+export const kindsOf: ReadonlyMap<string, readonly ReelKind[]> = new Map(positions.map((row) => [row.position, row.reel_kinds]));
+export const familyOf: ReadonlyMap<string, string> = new Map(positions.map((row) => [row.position, row.family]));
+export const mostOf: ReadonlyMap<string, number | null> = new Map(positions.map((row) => [row.position, row.qty_max]));
+
+/** Names of things that are used up, not fitted: in a note they tell what was done, not what failed. */
 const USED = new Set(positions.filter((row) => row.group === "CN" && row.position !== "screws_misc").map((row) => row.position));
-
-export const positionPhrases = new Map<string, string[]>();
-for (const row of positions) if (!USED.has(row.position)) put(positionPhrases, row.position.replaceAll("_", " "), row.position);
-for (const row of positionSpellings) if (!USED.has(row.position)) put(positionPhrases, row.spelling, row.position);
-
-/** Words said of any part at fault without saying what is wrong. */
-const BAD = ["bad", "faulty", "us", "dead", "duff", "knackered", "shot", "buggered", "kaput", "gone", "stuffed", "had it", "rubbish", "toast", "failed", "rough", "noisy"];
+/** Words of parts that also stand in spellings of faults ("pinched seal"): there the part speaks for itself. */
+const HEADS = new Set([...FAMILY_WORD.keys(), "drag", "roller", "sleeve", "spool", "bail", "felt", "cork", "carbon", "handle", "rotor", "clutch"]);
 const NOT_MODES = new Set(["not written", "no fault found"]);
-export const modePhrases = new Map<string, ModeReading[]>();
-for (const row of modeSpellings) {
-  if (!NOT_MODES.has(row.mode) && !["set", "gone", "hard", "line", "intermittent", "fine", "ok"].includes(row.spelling)) {
-    put(modePhrases, row.spelling, { mode: row.mode, only_families: row.only_families });
+/** Spellings of the vocabulary that mean something else in a sentence, or are read by a rule. */
+const NO_MODE = new Set(["set", "gone", "hard", "line", "intermittent", "fine", "ok", "flat", "solid", "blue", "brown", "new", "torn", "play", "stripped", "nicked", "lost", "old", "wear", "impact"]);
+
+function addModes(): void {
+  for (const { spelling, mode, only_families } of modeSpellings) {
+    if (!NOT_MODES.has(mode) && !NO_MODE.has(spelling) && !phraseWords(spelling).some((word) => HEADS.has(word))) {
+      draft(spelling).modes.push({ mode, only_families, grade: null });
+    }
+  }
+  for (const { mode } of modes) {
+    const here = draft(mode);
+    if (!NOT_MODES.has(mode) && !NO_MODE.has(mode) && !here.modes.some((one) => one.mode === mode) && !phraseWords(mode).some((word) => HEADS.has(word))) {
+      here.modes.push({ mode, only_families: [], grade: null });
+    }
+  }
+  draft("torn").modes.push({ mode: "shredded", only_families: ["drag washer"], grade: null });
+  draft("play").modes.push({ mode: "play", only_families: [], grade: null });
+  draft("wear").modes.push({ mode: "worn", only_families: [], grade: null });
+  for (const [mode, phrases, only_families] of WRONG) {
+    for (const text of phrases) draft(text).modes.unshift({ mode: NOT_MODES.has(mode) ? null : mode, only_families, grade: null });
+  }
+  for (const [text, grade] of FAULTY) draft(text).modes.push({ mode: null, only_families: [], grade });
+}
+
+function place(position: string, text: string): void {
+  const words = phraseWords(text), key = words.join(" ");
+  const bare = words.filter((word) => (drafts.get(word)?.modes.length ?? 0) === 0).join(" ");
+  const name = bare === "" ? key : bare;
+  if (name !== key && drafts.get(name)?.places.length) return;
+  const orders = name === key && words.length === 2 ? [name, [...words].reverse().join(" ")] : [name];
+  for (const order of orders) {
+    const here = draft(order);
+    if (!here.places.includes(position)) here.places.push(position);
   }
 }
-for (const row of modes) if (!NOT_MODES.has(row.mode)) put(modePhrases, row.mode, { mode: row.mode, only_families: [] });
-for (const word of BAD) put(modePhrases, word, { mode: "not written", only_families: [] });
-put(modePhrases, "chewed up", { mode: "galled", only_families: [] });
-put(modePhrases, "wont grip", { mode: "slipping", only_families: ["one-way clutch"] });
 
-/** Doing words that also name the whole job; beside a part they are what was done to it. */
-const CLEANING = ["cleaned", "cleaned up", "flushed", "degreased", "washed", "cln", "clnd", "dried", "dried out", "freed off", "freed", "freed up", "cleaned out"];
-export const actionPhrases = new Map<string, ActionReading[]>();
-for (const row of actions) {
-  if (["OVERHAUL", "CHECK", "DEFER", "REPL_PREV", "TEST", "WARR", "SCRAP"].includes(row.code)) continue;
-  for (const spelling of row.spellings) {
-    if (["set", "saved", "lub", "locked", "needed", "chasing", "new seals", "resealed"].includes(spelling)) continue;
-    put(actionPhrases, spelling, { code: row.code, action: row.action, routine: row.routine });
+function addPlaces(): void {
+  const known = positions.filter((row) => !USED.has(row.position));
+  for (const row of known) place(row.position, row.position.replaceAll("_", " "));
+  for (const row of positionSpellings) if (!USED.has(row.position) && !phraseWords(row.spelling).some((word) => /^x\d$/.test(word))) place(row.position, row.spelling);
+  for (const [position, names] of MORE_NAMES) for (const name of names) place(position, name);
+  for (const text of [...ambiguousPhrases, ...FAMILY_WORD.keys()]) draft(text).part = true;
+}
+
+function addSayings(): void {
+  for (const [code, phrases] of DONE) {
+    const action = byCode.get(code) ?? (code === "REFIT" ? "adjusted" : null);
+    if (action === null) throw new RangeError(`lexicon: needs an action for every code, has none for ${code}`);
+    for (const text of phrases) draft(text).action = { code, action };
+  }
+  draft("new").action = { code: "REPL", action: "replaced" };
+  draft("nipped").action = { code: "TIGHT", action: "adjusted" };
+  for (const [say, phrases] of Object.entries(SAYS) as [Say, readonly string[]][]) for (const text of phrases) draft(text).say = say;
+  for (const row of jobs) if (row.job === "full service") for (const text of row.spellings) draft(text).say = "whole job";
+  for (const text of SIDES) draft(text).side = true;
+}
+
+/** A complaint that is only a part and its fault ("rotor loose") is read as such; others say what the reel does. */
+function tiles(words: readonly string[]): boolean {
+  for (let at = 0; at < words.length;) {
+    let length = 0;
+    for (let to = words.length; to > at && length === 0; to--) {
+      const here = drafts.get(words.slice(at, to).join(" "));
+      if (here && (here.places.length > 0 || here.part || here.modes.length > 0)) length = to - at;
+    }
+    if (length === 0) return false;
+    at += length;
+  }
+  return true;
+}
+
+function addComplaints(): void {
+  const more = ["not casting", "click when turning", "click each turn", "turn backwards", "slip backwards", "goes backwards", "slips back", "slip back", "on cast", "mid cast", "not level winding", "wont go", "will not", "birds nest"];
+  for (const text of [...complaints.flatMap((row) => row.spellings), ...more]) {
+    const words = phraseWords(text);
+    if (words.length > 1 && !tiles(words) && !words.includes("service")) draft(text).complaint = true;
   }
 }
-const more = (code: string, action: string, phrases: readonly string[]) =>
-  phrases.forEach((text) => put(actionPhrases, text, { code, action, routine: false }));
-more("REPL", "replaced", ["replace", "fitted", "fit", "renew", "rpl", "repl", "replcd", "r/placed", "put in", "put in new", "swap", "change", "new one in", "new ones", "new set", "supplied and fitted", "fitting new", "replacing"]);
-more("CLEAN", "cleaned", CLEANING);
-more("CLEAN", "cleaned", ["clean", "degrease"]);
-more("LUBE", "lubricated", ["grease", "oil", "lube", "re greased", "re oiled", "lubed up", "drop of oil", "packed with grease", "waxed"]);
-more("ADJ", "adjusted", ["adjust", "reset", "re set", "straighten", "shim", "tighten", "nip up", "bent straight", "refitted", "refit", "reseated", "resealed", "re tensioned"]);
-more("ORDER", "wanted", ["on back order", "need to order", "to order", "not in stock", "out of stock", "none in stock", "awaiting", "to come", "coming from"]);
-more("EXTRACT", "adjusted", ["drilled", "drill out", "helicoiled", "extracted"]);
-more("DONOR", "replaced", ["donor", "from donor", "second hand part", "used part"]);
 
-export const says = new Map<string, Say[]>();
-const saying = (say: Say, phrases: readonly string[]) => phrases.forEach((text) => put(says, text, say));
-saying("doubt", ["poss", "possibly", "maybe", "looks like", "suspect", "borderline", "might be", "could be", "perhaps", "starting to", "slightly", "a bit", "bit"]);
-saying("later", [
-  "next time", "will need", "needs next time", "advise", "advised", "monitor", "to watch", "watch", "recommend", "recommended", "leave", "left it",
-  "customer declined", "declined", "cust says leave", "next service", "keep an eye", "eye on", "soon", "did not want", "didnt want", "not wanted", "told him", "told her", "told customer",
-]);
-saying("not", [
-  "no", "not", "nil", "without", "no sign of", "didnt need", "did not need", "doesnt need", "does not need", "did not replace", "didnt replace", "not replaced", "no need",
-  "never", "havent", "not needed", "not required", "wasnt", "isnt", "no new",
-]);
-saying("good", ["ok", "good", "fine", "all good", "no issue", "no issues", "checked ok", "like new", "perfect", "serviceable", "sound", "no fault", "nff", "no problem", "no prob", "reused", "re used", "healthy", "left", "as new", "still good", "checked", "inspected", "tested", "mint"]);
-saying("routine", ["routine", "as standard", "preventive", "precaution", "as a precaution", "as precaution", "while in there", "good measure", "for good measure", "service kit", "seal kit fitted", "as usual we"]);
-saying("both", ["both"]);
-saying("all", ["all"]);
-saying("whole job", [
-  ...jobs.filter((row) => row.job === "full service").flatMap((row) => row.spellings), "full service", "full strip", "strip clean", "full strip clean",
-  "clean and lube", "as usual", "see last time", "usual", "cleaned and lubed", "cleaned and greased", "strip and clean", "clean lube", "full strip clean lube",
-]);
+addModes();
+addPlaces();
+addSayings();
+addComplaints();
+drafts.delete("");
 
-export const complaintPhrases = new Map<string, string[]>();
-for (const row of complaints) for (const text of row.spellings) if (phraseWords(text).length > 1) put(complaintPhrases, text, row.code);
-["not casting far", "slips back", "click when turning", "click each turn", "turn backwards", "slips backwards"].forEach((text) => put(complaintPhrases, text, "C00"));
-
-/** Bare words of a family: not enough to name a position. */
-export const FAMILY_WORD: Readonly<Record<string, string>> = {
-  bearing: "ball bearing", seal: "seal", oring: "seal", gear: "gear", spring: "spring", washer: "washer or shim", shim: "washer or shim", screw: "screw", gasket: "seal",
-};
-
-export const kindsOf = new Map<string, readonly ReelKind[]>(positions.map((row) => [row.position, row.reel_kinds]));
-export const familyOf = new Map<string, string>(positions.map((row) => [row.position, row.family]));
-
+/** Every phrase that means something in a note, by its words. */
+export const phrases: ReadonlyMap<string, Phrase> = drafts;
+/** For each first word, how many words the longest phrase has that starts with it. */
+export const longestFrom: ReadonlyMap<string, number> = (() => {
+  const found = new Map<string, number>();
+  for (const key of drafts.keys()) {
+    const words = key.split(" ");
+    found.set(words[0] ?? "", Math.max(found.get(words[0] ?? "") ?? 0, words.length));
+  }
+  return found;
+})();
 /** Every single word of ours, against which a misspelling is measured. */
-export const knownWords: ReadonlySet<string> = new Set(
-  [positionPhrases, modePhrases, actionPhrases, says, complaintPhrases].flatMap((map) => [...map.keys()].flatMap((key) => key.split(" ")))
-    .concat(Object.keys(FAMILY_WORD)).filter((word) => /^[a-z]{3,}$/.test(word)),
-);
-/** Words of positions alone: proof that a note speaks of a reel. */
-export const partWords: ReadonlySet<string> = new Set([...positionPhrases.keys()].flatMap((key) => key.split(" ")));
+export const knownWords: ReadonlySet<string> = new Set([...drafts.keys()].flatMap((key) => key.split(" ")).filter((word) => /^[a-z]{3,}$/.test(word)));
+/** Words that prove that a note speaks of a reel: of parts, of faults and of work. */
+export const benchWords: ReadonlySet<string> = new Set([...drafts].filter(([, here]) => here.places.length > 0 || here.modes.length > 0 || here.action)
+  .flatMap(([key]) => key.split(" ")).filter((word) => word.length > 2 && !["the", "and", "for", "with", "off", "out", "not", "from", "one", "new"].includes(word)));

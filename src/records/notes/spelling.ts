@@ -1,3 +1,7 @@
+import { knownWords } from "./lexicon.ts";
+import type { SpellingBook } from "./own-spellings.ts";
+import type { Token } from "./tokens.ts";
+
 /** Words that look like ours and are not: never corrected. */
 const LEAVE = new Set([
   "motor", "bench", "nail", "month", "weeks", "years", "hours", "every", "until", "which", "while", "whole", "extra", "early", "great",
@@ -30,19 +34,50 @@ export function edits(a: string, b: string, limit: number): number {
   return Math.min(last[b.length] ?? 0, limit + 1);
 }
 
-/**
- * The one known word that a misspelt word most likely means, or null. One edit for 5–7 letters, two from 8 on, none below;
- * the first letter must stand; two candidates at the same distance give none.
- */
-export function corrected(word: string, known: ReadonlySet<string>): string | null {
-  if (word.length < 5 || known.has(word) || LEAVE.has(word) || /\d/.test(word)) return null;
+/** Known words by first letter: the first letter of a misspelling must stand. */
+const byLetter = new Map<string, string[]>();
+for (const word of knownWords) if (word.length >= 4 && word !== "spin") byLetter.set(word[0] ?? "", [...byLetter.get(word[0] ?? "") ?? [], word]);
+
+/** Answers given before; a shop writes the same words again and again. */
+const answered = new Map<string, string | null>();
+const REMEMBERED = 50_000;
+
+function nearest(word: string): string | null {
   const limit = word.length < 8 ? 1 : 2;
   let best: string | null = null, distance = limit + 1;
-  for (const candidate of known) {
-    if (candidate.length < 4 || candidate[0] !== word[0]) continue;
+  for (const candidate of byLetter.get(word[0] ?? "") ?? []) {
     const here = edits(word, candidate, limit);
     if (here < distance) [best, distance] = [candidate, here];
     else if (here === distance && here <= limit && best !== candidate) best = null;
   }
   return distance <= limit ? best : null;
+}
+
+/**
+ * The one known word that a misspelt word most likely means, or null. One edit for 5–7 letters, two from 8 on, none below;
+ * the first letter must stand; two candidates at the same distance give none.
+ *
+ * @example
+ * corrected("pinoin") // => "pinion"
+ * corrected("motor") // => null
+ */
+export function corrected(word: string): string | null {
+  if (word.length < 5 || word.length > 24 || knownWords.has(word) || LEAVE.has(word) || /[^a-z]/.test(word)) return null;
+  const before = answered.get(word);
+  if (before !== undefined) return before;
+  const answer = nearest(word);
+  if (answered.size >= REMEMBERED) answered.clear();
+  answered.set(word, answer);
+  return answer;
+}
+
+/** Words of a note with misspellings put right, one for each token ("" for signs), and which were changed. */
+export function rightWords(found: readonly Token[], book: SpellingBook | null): { words: string[]; changed: boolean[] } {
+  const changed: boolean[] = [];
+  const words = found.map((token, at) => {
+    const better = token.kind === "word" && !book?.words.has(token.word) ? corrected(token.word) : null;
+    changed[at] = better !== null;
+    return token.kind === "word" ? better ?? token.word : "";
+  });
+  return { words, changed };
 }

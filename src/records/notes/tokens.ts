@@ -1,7 +1,7 @@
 import { joinedWord, sameWord } from "./words.ts";
 
 export interface Token {
-  /** `word`, a written `size`, a `quantity`, a doubt mark, or what stands between items (`list`) and sentences (`stop`). */
+  /** `word`, a written `size`, a `quantity`, a `doubt` mark, or what stands between items (`list`, `dash`) and sentences (`stop`). */
   readonly kind: "word" | "size" | "quantity" | "doubt" | "list" | "stop" | "dash";
   /** As compared: lower case, singular, one spelling; for a quantity the number. */
   readonly word: string;
@@ -15,30 +15,41 @@ export interface Token {
 const SHORT: Readonly<Record<string, string>> = {
   "a/r": "ar", "l/r": "lr", "l/roller": "line roller", "o/h": "overhaul", "c/o": "cleaned", "b/o": "back order", "o/o": "on order",
   "w/o": "without", "s/h": "second hand part", "f/s": "full service", "l/h": "lh", "r/h": "rh", "h/side": "handle side",
-  "o/side": "off side", "u/s": "faulty", "n/a": "", "w/": ",", "c&l": "cleaned", "c/l": "cleaned",
+  "o/side": "off side", "u/s": "faulty", "n/a": "", "w/": ",", "c&l": "cleaned", "c/l": "cleaned", "s/c": "side cover", "s/s": "",
 };
+const NUMBER = "\\d{1,3}(?:\\.\\d{1,2})?";
 const PATTERN = new RegExp([
-  "(?<size>\\d+(?:\\.\\d+)?\\s?[x×*]\\s?\\d+(?:\\.\\d+)?(?:\\s?[x×*]\\s?\\d+(?:\\.\\d+)?)?|\\b\\d{1,2}-\\d{1,2}-\\d(?:\\.\\d)?\\b" +
-    "|\\b(?:s?mr)\\d{2,3}(?:zz|2rs|rs)?\\b|\\b6\\d{2}(?:zz|2rs|rs)\\b|\\bas568-?\\d{3}\\b|(?<![\\w.])-\\d{3}\\b|\\bhfl?\\d{4}\\b)",
+  `(?<size>(?<![\\d.])${NUMBER}[x×*]${NUMBER}(?:[x×*]${NUMBER})?(?!\\d)|(?<![\\d.])${NUMBER} [x×*] ${NUMBER}(?: [x×*] ${NUMBER})?(?!\\d)` +
+    "|\\b\\d{1,2}-\\d{1,2}-\\d(?:\\.\\d)?\\b|\\b(?:s?mr)\\d{2,3}(?:zz|2rs|rs)?\\b|\\b6\\d{2}(?:zz|2rs|rs)\\b|\\bas568-?\\d{3}\\b" +
+    "|(?<![\\w.])-\\d{3}\\b|\\bhfl?\\d{4}\\b)",
   "(?<quantity>\\bx\\s?\\d{1,2}\\b|\\b\\d{1,2}\\s?x(?![a-z\\d])|\\(\\d{1,2}\\)|\\*\\s?\\d{1,2}\\b|\\b\\d{1,2}\\s?off\\b)",
   `(?<short>(?<![a-z])(?:${Object.keys(SHORT).sort((a, b) => b.length - a.length).join("|")})(?![a-z]))`,
   "(?<number>\\d+(?:[.,]\\d+)?)",
-  "(?<word>[\\p{L}][\\p{L}\\p{M}\\d]*(?:['’][\\p{L}]+)?)",
+  "(?<word>\\p{L}[\\p{L}\\p{M}\\d]*(?:['’]\\p{L}+)?)",
   "(?<doubt>\\?+)",
-  "(?<stop>[.;!\\n\\r]+|\\s[–—]\\s)",
-  "(?<dash>\\s-+\\s|[:=>]|\\s–|[–—])",
+  "(?<stop>[.;!\\n\\r]+)",
+  "(?<dash>\\s-+\\s|[:=>]|[–—])",
   "(?<list>[,+&/])",
 ].join("|"), "giu");
 
-function quantity(text: string): string {
-  return text.replace(/\D/g, "");
+/** Shortened words after which a point ends no sentence, unless a capital follows. */
+const SHORTENED = new Set(["brg", "brgs", "sprg", "spr", "repl", "rpl", "frt", "rr", "poss", "approx", "incl", "no", "cust", "temp", "assy", "min", "mins"]);
+
+function words(text: string, start: number, end: number): Token {
+  const raw = text.normalize("NFKD").replace(/[\p{M}'’]/gu, "");
+  return {
+    kind: "word", word: raw.toLowerCase(), plural: /[^s]s$/i.test(raw), capitals: raw.length > 1 && raw === raw.toUpperCase(), start, end,
+  };
 }
 
-function words(text: string, start: number, end: number): Token[] {
-  const raw = text.normalize("NFKD").replace(/\p{M}/gu, "").replace(/['’]/g, "");
-  return [{
-    kind: "word", word: raw.toLowerCase(), plural: /[^s]s$/i.test(raw), capitals: raw.length > 1 && raw === raw.toUpperCase(), start, end,
-  }];
+function endsNothing(text: string, at: number, last: Token | undefined): boolean {
+  return last?.kind === "word" && last.end === at && SHORTENED.has(last.word) && /^\.\s*[a-z\d]/.test(text.slice(at, at + 12));
+}
+
+function short(text: string, start: number, end: number): Token[] {
+  const meaning = SHORT[text.toLowerCase()] ?? "";
+  if (meaning === ",") return [{ kind: "list", word: "w/", plural: false, capitals: false, start, end }];
+  return meaning.split(" ").filter(Boolean).map((word) => ({ kind: "word", word, plural: false, capitals: true, start, end }));
 }
 
 /** Pieces of a note in order, each with its place in the text; words joined and brought to one spelling. */
@@ -48,17 +59,13 @@ export function tokens(text: string): Token[] {
     const start = match.index, end = start + match[0].length, group = match.groups ?? {};
     const sign = (kind: Token["kind"], word: string) => found.push({ kind, word, plural: false, capitals: false, start, end });
     if (group["size"] !== undefined) sign("size", match[0].toLowerCase().replace(/\s/g, "").replace(/[×*]/g, "x"));
-    else if (group["quantity"] !== undefined) sign("quantity", quantity(match[0]));
-    else if (group["short"] !== undefined) {
-      const meaning = SHORT[match[0].toLowerCase()] ?? "";
-      if (meaning === ",") sign("list", ",");
-      else meaning.split(" ").filter(Boolean).forEach((word) => found.push({ kind: "word", word, plural: false, capitals: true, start, end }));
-    } else if (group["word"] !== undefined) found.push(...words(match[0], start, end));
+    else if (group["quantity"] !== undefined) sign("quantity", match[0].replace(/\D/g, ""));
+    else if (group["short"] !== undefined) found.push(...short(match[0], start, end));
+    else if (group["word"] !== undefined) found.push(words(match[0], start, end));
     else if (group["number"] !== undefined) sign("word", match[0]);
     else if (group["doubt"] !== undefined) sign("doubt", "?");
-    else if (group["stop"] !== undefined) sign("stop", ".");
-    else if (group["dash"] !== undefined) sign("dash", "-");
-    else sign("list", match[0]);
+    else if (group["stop"] !== undefined) { if (!endsNothing(text, start, found.at(-1))) sign("stop", "."); }
+    else sign(group["dash"] !== undefined ? "dash" : "list", group["dash"] !== undefined ? "-" : match[0]);
   }
   return joined(found);
 }
@@ -67,13 +74,13 @@ function joined(raw: readonly Token[]): Token[] {
   const plain = raw.map((token) => (token.kind === "word" ? token.word : ""));
   const out: Token[] = [];
   for (let at = 0; at < raw.length;) {
-    const token = raw[at];
-    if (!token) break;
+    const token = raw[at] as Token;
     const pair = token.kind === "word" ? joinedWord(plain, at) : null;
     const last = pair ? raw[at + pair.length - 1] : token;
     if (token.kind === "word" && (token.word === "and" || token.word === "plus")) out.push({ ...token, kind: "list", word: "and" });
-    else if (token.kind === "word") out.push({ ...token, word: pair ? pair.word : sameWord(token.word), plural: last?.plural ?? token.plural, end: last?.end ?? token.end });
-    else out.push(token);
+    else if (token.kind === "word") {
+      out.push({ ...token, word: pair ? pair.word : sameWord(token.word), plural: last?.plural ?? token.plural, end: last?.end ?? token.end });
+    } else out.push(token);
     at += pair ? pair.length : 1;
   }
   return out;

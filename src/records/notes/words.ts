@@ -1,32 +1,47 @@
 /** Words that mean the same at the bench, brought to one form before phrases are looked up (common practice, no source). */
-const SAME: Readonly<Record<string, string>> = {
-  brg: "bearing", brgs: "bearing", brng: "bearing", berring: "bearing", bering: "bearing", bearings: "bearing", brngs: "bearing",
-  sprg: "spring", spr: "spring", sprgs: "spring", scrw: "screw", scrws: "screw", orings: "oring", antireverse: "ar", oneway: "oneway",
-  bale: "bail", handel: "handle", hndl: "handle", nob: "knob", lvl: "level", washr: "washer", wshr: "washer", wshrs: "washer",
-  pinon: "pinion", pinnion: "pinion", gearbox: "gearbox", disk: "disc", disks: "disc", fiber: "fibre", oscilating: "oscillating",
-  sideplate: "sideplate", geer: "gear", rollr: "roller", rlr: "roller", linerollr: "lineroller", lr: "lineroller", clk: "clutch",
-  clch: "clutch", berings: "bearing", bush: "bush", bushing: "bush", bushings: "bush", bnt: "bent", xhead: "crosshead",
-};
-/** Several words that are one thing; longest first. */
+const SAME: ReadonlyMap<string, string> = new Map(Object.entries({
+  brg: "bearing", brng: "bearing", berring: "bearing", bering: "bearing", bgr: "bearing",
+  sprg: "spring", spr: "spring", sprng: "spring", scrw: "screw", scr: "screw", bolt: "screw", antireverse: "ar", antirev: "ar",
+  bale: "bail", handel: "handle", hndl: "handle", hdl: "handle", nob: "knob", lvl: "level", washr: "washer", wshr: "washer", wshrs: "washer",
+  pinon: "pinion", pinnion: "pinion", disk: "disc", fiber: "fibre", oscilating: "oscillation", oscillating: "oscillation",
+  oscilation: "oscillation", osc: "oscillation", geer: "gear", rollr: "roller", rlr: "roller", rllr: "roller", linerollr: "lineroller",
+  lineroler: "lineroller", lr: "lineroller", clk: "clutch", clch: "clutch", clutches: "clutch", bushing: "bush", bushes: "bush", bnt: "bent",
+  xhead: "crosshead", rotr: "rotor", spl: "spool", wrn: "worn", brkn: "broken", glzd: "glazed", crckd: "cracked", szd: "seized", siezed: "seized",
+  seised: "seized", frt: "front", fwd: "front", rr: "rear", hsg: "housing", assembly: "assy", cust: "customer", custy: "customer", yolk: "yoke",
+  pall: "pawl", paul: "pawl", thumbar: "thumbbar", brks: "brake", centre: "center",
+  thru: "through", tite: "tight", cln: "cleaned", clnd: "cleaned", rpld: "replaced", rplcd: "replaced", replcd: "replaced",
+  rpl: "replaced", repl: "replaced", repld: "replaced", ftd: "fitted", chgd: "changed", lhs: "left", rhs: "right", lh: "left", rh: "right", rt: "right",
+  mg: "maingear", gd: "good",
+}));
+/** Several words that are one thing; those that start with the same word stand together. */
 const JOINED: readonly (readonly [readonly string[], string])[] = [
   [["anti", "reverse"], "ar"], [["anti", "reserve"], "ar"], [["anti", "rev"], "ar"], [["one", "way"], "oneway"], [["1", "way"], "oneway"],
-  [["line", "roller"], "lineroller"], [["level", "wind"], "levelwind"], [["lvl", "wind"], "levelwind"], [["o", "ring"], "oring"],
-  [["side", "plate"], "sideplate"], [["main", "shaft"], "mainshaft"], [["gear", "box"], "gearbox"], [["free", "spool"], "freespool"],
-  [["cross", "head"], "crosshead"],
+  [["line", "roller"], "lineroller"], [["line", "rollr"], "lineroller"], [["line", "rlr"], "lineroller"], [["line", "rollers"], "lineroller"],
+  [["level", "wind"], "levelwind"], [["lvl", "wind"], "levelwind"], [["o", "ring"], "oring"], [["o", "rings"], "oring"],
+  [["side", "plate"], "sideplate"], [["side", "plates"], "sideplate"], [["main", "shaft"], "mainshaft"], [["gear", "box"], "gearbox"],
+  [["free", "spool"], "freespool"], [["cross", "head"], "crosshead"], [["main", "gear"], "maingear"], [["main", "gr"], "maingear"], [["main", "geer"], "maingear"],
+  [["body", "screw"], "bodyscrew"], [["body", "screws"], "bodyscrew"], [["body", "scrw"], "bodyscrew"], [["thumb", "bar"], "thumbbar"],
 ];
-const KEEP_S = new Set(["brass", "press", "less", "loss", "glass", "gas", "this", "was", "is", "has", "us", "as", "always", "plus", "bus", "lens"]);
+const JOINED_FROM = new Map<string, (readonly [readonly string[], string])[]>();
+for (const pair of JOINED) JOINED_FROM.set(pair[0][0] ?? "", [...JOINED_FROM.get(pair[0][0] ?? "") ?? [], pair]);
+const KEEP_S = new Set(["this", "was", "is", "has", "us", "as", "its", "always", "plus", "bus", "lens", "gas", "yes"]);
+
+function single(word: string): string {
+  if (word.length <= 3 || !word.endsWith("s") || word.endsWith("ss") || KEEP_S.has(word)) return word;
+  return /(?:ch|sh|ss)es$/.test(word) ? word.slice(0, -2) : word.slice(0, -1);
+}
 
 /** One word in the form in which words are compared: singular, one spelling. */
 export function sameWord(word: string): string {
-  const known = SAME[word];
-  if (known !== undefined && Object.hasOwn(SAME, word)) return known;
-  const single = word.length > 3 && word.endsWith("s") && !word.endsWith("ss") && !KEEP_S.has(word) ? word.slice(0, -1) : word;
-  return Object.hasOwn(SAME, single) ? SAME[single] ?? single : single;
+  const known = SAME.get(word);
+  if (known !== undefined) return known;
+  const one = single(word);
+  return SAME.get(one) ?? one;
 }
 
 /** How many words, from `at` on, are one thing under another name; with that name, or null. */
 export function joinedWord(words: readonly string[], at: number): { word: string; length: number } | null {
-  for (const [parts, word] of JOINED) {
+  for (const [parts, word] of JOINED_FROM.get(words[at] ?? "") ?? []) {
     if (parts.every((part, index) => words[at + index] === part)) return { word, length: parts.length };
   }
   return null;
@@ -39,8 +54,8 @@ export function joinedWord(words: readonly string[], at: number): { word: string
  * phraseWords("Anti-reverse brgs") // => ["ar", "bearing"]
  */
 export function phraseWords(text: string): string[] {
-  const raw = text.normalize("NFKD").replace(/\p{M}/gu, "").toLowerCase()
-    .replace(/\ba\/r\b/g, "ar").replace(/\bl\/r(oller)?\b/g, "lr").match(/[a-z0-9.]+/g) ?? [];
+  const raw = text.normalize("NFKD").replace(/[\p{M}'’]/gu, "").toLowerCase()
+    .replace(/\ba\/r\b/g, "ar").replace(/\bl\/r\b/g, "lr").replace(/\bl\/roller\b/g, "line roller").match(/[a-z0-9.]+/g) ?? [];
   const words: string[] = [];
   for (let at = 0; at < raw.length;) {
     const joined = joinedWord(raw, at);

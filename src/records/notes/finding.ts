@@ -1,0 +1,93 @@
+import type { Reach, Spoken, Told } from "./attach.ts";
+import { familyOf } from "./lexicon.ts";
+import type { Mark } from "./marks.ts";
+import type { NoteCell, NoteFinding } from "./note-finding.ts";
+import { pieces } from "./quantities.ts";
+import type { Token } from "./tokens.ts";
+import type { Action } from "../vocabulary-tables.ts";
+
+/** What was decided for one part, and how. */
+interface Decided { action: Action | null; code: string | null; rule: string; reach: Reach | "cell" | "whole job" | null }
+
+const STRENGTH: Readonly<Record<string, number>> = { replaced: 6, wanted: 5, adjusted: 4, cleaned: 3, lubricated: 2, left: 0 };
+const strength = ({ mark }: Told) => (mark.action?.code === "REFIT" ? 1 : STRENGTH[mark.action?.action ?? ""] ?? 0);
+const saidOf = (one: Spoken, say: Mark["say"]) => one.told.find(({ mark }) => mark.say === say);
+const RULES: Readonly<Record<Reach, string>> = {
+  beside: "said beside the part", shared: "said of all in the list", after: "said after the part", ahead: "said before the list", "next sentence": "said in the next sentence",
+};
+
+/** An action word that means something else on this family ("seal nipped" is a fault). */
+const holds = (mark: Mark, family: string | null) => !(mark.phrase === "nipped" && family === "seal");
+
+function decided(one: Spoken, cell: NoteCell, listed: boolean): Decided {
+  const acts = one.told.filter(({ mark }) => mark.kind === "action" && holds(mark, one.part.family));
+  const best = [...acts].sort((a, b) => strength(b) - strength(a))[0] ?? null;
+  const later = saidOf(one, "later"), declined = saidOf(one, "declined"), good = saidOf(one, "good"), needs = saidOf(one, "needs");
+  const said = (told: Told, action: Action, rule: string): Decided => ({ action, code: told.mark.action?.code ?? null, rule: `${RULES[told.reach]}${rule}`, reach: told.reach });
+  const did = best?.mark.action ?? null, beside = (told: Told | undefined) => told?.reach === "beside" || told?.reach === "shared" || told?.reach === "ahead";
+  if (best && did && (did.action === "replaced" || did.action === "wanted") && ((beside(later) && best.reach === "beside") || (beside(declined) && beside(best)))) return said((later ?? declined) as Told, "left", ", put off");
+  if (declined && (!did || did.action === "wanted")) return said(declined, "left", ", not done");
+  if (best && did) return said(best, did.action, "");
+  if (later) return said(later, "left", ", put off");
+  if (needs) return said(needs, "wanted", "");
+  if (good && !one.told.some(({ mark }) => mark.kind === "mode")) return said(good, "left", ", fine");
+  if (cell === "parts") return { action: good ? "left" : "replaced", code: "REPL", rule: "listed among the parts", reach: "cell" };
+  if (listed && one.bare) return { action: "replaced", code: "REPL", rule: "listed after a whole service, with a quantity", reach: "whole job" };
+  if (good) return said(good, "left", ", usable");
+  return { action: null, code: null, rule: "no action said", reach: null };
+}
+
+interface Fault { mode: string | null; grade: number | null }
+/** Faults that mean the part no longer does its work, and on which families (none: all). */
+const LOST: ReadonlyMap<string, readonly string[]> = new Map([
+  ["seized", []], ["broken", []], ["fatigue break", []], ["chipped tooth", []], ["stripped", ["screw", "gear"]], ["missing", ["spring", "washer or shim", "seal"]],
+]);
+
+/** The fault that is said nearest to the part and can befall its family. */
+function faultOf(one: Spoken, family: string | null, code: string | null): Fault {
+  const faults = one.told.filter(({ mark }) => mark.kind === "mode")
+    .sort((a, b) => Math.abs(a.mark.from - one.part.from) - Math.abs(b.mark.from - one.part.from));
+  let grade: number | null = null, mode: string | null = saidOf(one, "without") ? "missing" : null;
+  for (const { mark } of faults) {
+    const fitting = mark.modes.find((reading) => family !== null && reading.only_families.includes(family)) ?? mark.modes.find((reading) => reading.only_families.length === 0);
+    if (!fitting) continue;
+    mode ??= fitting.mode;
+    grade = Math.max(grade ?? 0, fitting.grade ?? 0, lost(fitting.mode, family) ? 4 : 0) || grade;
+  }
+  if (mode === null && (code === "STRAIGHT" || code === "TIGHT")) mode = code === "STRAIGHT" ? "bent" : "loose";
+  return { mode, grade };
+}
+
+function lost(mode: string | null, family: string | null): boolean {
+  const families = mode === null ? undefined : LOST.get(mode);
+  return families !== undefined && (families.length === 0 || (family !== null && families.includes(family)));
+}
+
+const SURE: Readonly<Record<Reach | "cell" | "whole job", number>> = { beside: 0.98, shared: 0.94, after: 0.95, ahead: 0.95, "next sentence": 0.9, cell: 0.98, "whole job": 0.9 };
+
+function confidence(one: Spoken, done: Decided, doubtful: boolean): number {
+  const action = done.reach === null ? (one.bare ? 0.7 : 0.9) : SURE[done.reach];
+  return Math.round(100 * action * (one.part.corrected ? 0.96 : 1) * (doubtful ? 0.9 : 1) * (one.item.unknown > 2 ? 0.9 : 1)) / 100;
+}
+
+/** The findings of one part as spoken of; several where its words name more than one position ("main bearings"). */
+export function findings(one: Spoken, found: readonly Token[], note: string, cell: NoteCell, listed: boolean): NoteFinding[] {
+  const done = decided(one, cell, listed), doubtful = one.item.doubt && done.action !== "wanted";
+  const tokens = [one.part, ...one.told.map(({ mark }) => mark)];
+  const from = Math.min(one.item.from, ...tokens.map((mark) => mark.from)), to = Math.max(one.item.to, ...tokens.map((mark) => mark.to));
+  const start = found[from]?.start ?? 0, end = found[to - 1]?.end ?? note.length;
+  return (one.part.positions.length > 0 ? one.part.positions : [null]).map((position) => {
+    const family = position === null ? one.part.family : familyOf.get(position) ?? null, fault = faultOf(one, family, done.code);
+    const counted = done.action === "replaced" || done.action === "wanted", count = counted ? pieces(found, one, position) : null;
+    const fine = done.action === "left" && saidOf(one, "good") !== undefined && fault.mode === null;
+    const mild = doubtful || done.action === "cleaned" || done.action === "lubricated" || saidOf(one, "later") !== undefined;
+    return {
+      position, family, action: done.action, routine: counted && saidOf(one, "routine") !== undefined, mode: fault.mode,
+      grade_at_least: mild || fine ? null : done.code === "EXTRACT" ? Math.max(3, fault.grade ?? 0) : fault.grade,
+      grade_at_most: fine ? 1 : mild ? 2 : null,
+      qty: count?.qty ?? null, qty_assumed: count?.assumed ?? false, size: one.item.sizes[0] ?? null, doubtful,
+      text: note.slice(start, end), start, end, rule: `${one.part.own ? "the shop's own spelling, " : one.part.corrected ? "misspelt part, " : ""}${done.rule}`,
+      confidence: confidence(one, done, doubtful),
+    };
+  });
+}

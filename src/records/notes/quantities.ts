@@ -1,0 +1,78 @@
+import { mostOf } from "./lexicon.ts";
+import type { Spoken } from "./attach.ts";
+import type { Mark } from "./marks.ts";
+import type { Token } from "./tokens.ts";
+
+const NUMBERS: ReadonlyMap<string, number> = new Map([["two", 2], ["three", 3], ["four", 4], ["five", 5], ["six", 6], ["pair", 2], ["pr", 2]]);
+const COUNT = /^(?:[1-9]|1\d)$/;
+/** Words after a number that make it something else than a count of parts. */
+const UNITS: ReadonlySet<string> = new Set(["kg", "lb", "mm", "ml", "min", "hr", "hour", "day", "week", "wk", "wks", "month", "year", "time", "of", "reel", "g", "gm", "ft", "m", "off", "turn", "drop"]);
+
+function counted(found: readonly Token[], at: number): number | null {
+  const token = found[at];
+  if (!token || UNITS.has(found[at + 1]?.word ?? "")) return null;
+  if (token.kind === "quantity") return Number(token.word);
+  if (token.kind !== "word") return null;
+  return COUNT.test(token.word) ? Number(token.word) : NUMBERS.get(token.word) ?? null;
+}
+
+/** A number just before the part, over its size and small words ("2x 3x10x4 spool brgs", "both main brgs", "2 of the dogs"). */
+function before(found: readonly Token[], part: Mark, from: number): number | null {
+  for (let at = part.from - 1; at >= Math.max(from, part.from - 4); at--) {
+    const token = found[at] as Token, here = token.word === "both" ? 2 : counted(found, at);
+    if (here !== null) return here;
+    if (token.kind !== "size" && !["new", "of", "the", "pair", "more", "off", "x"].includes(token.word)) return null;
+  }
+  return null;
+}
+
+/** A marked quantity ("x2", "(4)", "pair") behind the part, before the next one. */
+function behind(found: readonly Token[], part: Mark, to: number): number | null {
+  for (let at = part.to; at < to; at++) {
+    const token = found[at] as Token;
+    if (token.kind === "quantity" && !UNITS.has(found[at + 1]?.word ?? "")) return Number(token.word);
+    if (token.kind === "word" && ["pair", "pr"].includes(token.word)) return 2;
+    if (token.word === "both" && part.plural) return 2;
+  }
+  return null;
+}
+
+/** A number beside the action where that stands in its own item ("fitted 2", "3 new", "two drilled out"). */
+function withAction(found: readonly Token[], one: Spoken): number | null {
+  const acts = one.told.filter(({ mark, reach }) => mark.kind === "action" && (mark.action?.code === "SHIM" || ["replaced", "wanted"].includes(mark.action?.action ?? "")) && reach !== "ahead" && reach !== "shared");
+  for (const { mark, among } of [...acts].reverse()) {
+    if (mark.from >= one.item.from && mark.to <= one.item.to) continue;
+    if (mark.phrase.endsWith(" pair")) return among > 1 ? 1 : 2;
+    const near = counted(found, mark.to) ?? counted(found, mark.from - 1) ?? inItem(found, mark.from);
+    if (near !== null) return near;
+  }
+  return null;
+}
+
+/** "two drilled out and replaced": the number at the head of the run of actions. */
+function inItem(found: readonly Token[], from: number): number | null {
+  const joined = found[from - 1]?.kind === "list" && ["and", "&", "+"].includes(found[from - 1]?.word ?? "");
+  if (!joined) return null;
+  for (let at = from - 2; at >= Math.max(0, from - 5); at--) {
+    if (found[at]?.kind !== "word") return null;
+    const here = counted(found, at);
+    if (here !== null) return here;
+  }
+  return null;
+}
+
+/** How many pieces a plural without a number means: a pair where the reel has a pair of bearings or springs, else one set. */
+function assumed(part: Mark, position: string | null): number {
+  if (!part.plural || position === null) return 1;
+  if (part.positions.length > 1) return 1;
+  return part.family === "ball bearing" || (mostOf.get(position) === 2 && part.family !== "lever or pawl" && part.family !== "seal") ? 2 : 1;
+}
+
+/** Pieces of one part, and whether the note says so. A number of parts named as left and right is shared between them. */
+export function pieces(found: readonly Token[], one: Spoken, position: string | null): { qty: number; assumed: boolean } {
+  const { part, item } = one, next = item.parts.find((other) => other.from > part.from);
+  const inside = found.slice(part.from, part.to).find((token) => token.kind === "quantity");
+  const written = inside ? Number(inside.word) : withAction(found, one) ?? before(found, part, item.from) ?? behind(found, part, next?.from ?? item.to);
+  if (written === null) return { qty: assumed(part, position), assumed: true };
+  return { qty: part.positions.length > 1 ? Math.max(1, Math.round(written / part.positions.length)) : written, assumed: false };
+}

@@ -1,0 +1,33 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import Papa from "papaparse";
+import type { NoteCell } from "../../../src/records/notes/note-finding.ts";
+import type { ReelKind } from "../../../src/records/vocabulary.ts";
+
+/** One finding a careful reader would write; `place` is a position, or a family after `?`. */
+export interface Label { place: string; action: string; qty: number; mode: string | null }
+export interface LabelledNote {
+  id: string; reel_kind: ReelKind | null; cell: NoteCell; complaint: string | null; text: string; expected: Label[]; held_out: boolean;
+}
+
+const CELLS: Record<string, NoteCell> = { note: "note", parts: "parts", complaint: "complaint", "complaint-and-note": "complaint and note" };
+
+function labels(expected: string): Label[] {
+  return expected === "-" ? [] : expected.split(";").map((one) => {
+    const [place = "", action = "", qty = "1", mode] = one.split(":");
+    return { place, action, qty: Number(qty), mode: mode ?? null };
+  });
+}
+
+/** The labelled notes of corpus.csv, in its order. */
+export function corpus(): LabelledNote[] {
+  const csv = readFileSync(join(import.meta.dirname, "corpus.csv"), "utf8");
+  return Papa.parse<Record<string, string>>(csv, { header: true, skipEmptyLines: true }).data.map((line) => {
+    const cell = CELLS[line["cell"] ?? ""];
+    if (!cell) throw new RangeError(`corpus: needs a known cell, not ${line["cell"] ?? "nothing"}`);
+    return {
+      id: line["id"] ?? "", reel_kind: (line["reel_kind"] || null) as ReelKind | null, cell, complaint: line["complaint"] || null,
+      text: line["text"] ?? "", expected: labels(line["expected"] ?? ""), held_out: /[036]$/.test(line["id"] ?? ""),
+    };
+  });
+}
