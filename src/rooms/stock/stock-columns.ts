@@ -10,7 +10,7 @@ const pieces = (key: "on_hand" | "on_order" | "waiting" | "reorder_point" | "ord
 const quiet = (column: Column<RestockLine>): Column<RestockLine> =>
   ({ ...column, text: (line) => (column.value(line) === 0 ? DASH : number(Number(column.value(line)))) });
 
-const part: Column<RestockLine> = { key: "name", label: "Part", value: lineName };
+const part: Column<RestockLine> = { key: "name", label: "Part", wide: true, value: lineName };
 const part_no: Column<RestockLine> = { key: "part_no", label: "Number", value: (line) => line.part_no };
 const reason: Column<RestockLine> = { key: "reason", label: "Why", wide: true, sortable: false, value: (line) => line.reason };
 const cost = (currency: string): Column<RestockLine> =>
@@ -23,7 +23,7 @@ export const sheetColumns = (currency: string): Columns => [
 
 /** The whole table, one line for each group of parts that are the same thing; the reason stands under the name. */
 export const lineColumns = (currency: string): Columns => [
-  { ...part, wide: true },
+  part,
   { ...quiet(pieces("order_qty", "Order")) },
   { ...cost(currency), text: (line) => (line.cost === 0 ? DASH : money(line.cost, currency, 2)) },
   pieces("on_hand", "On hand"), quiet(pieces("on_order", "On order")), quiet(pieces("waiting", "Jobs wait")),
