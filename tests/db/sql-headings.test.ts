@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { beforeAll, describe, expect, test } from "vitest";
+import { prepareAnswers } from "../../src/answers/prepare.ts";
 import type { Engine, SqlValue } from "../../src/db/engine.ts";
 import { statement } from "../../src/db/statement.ts";
 import { openEngine } from "./open.ts";
@@ -23,6 +24,7 @@ const ANY: Record<string, SqlValue> = { varchar: "x", date: "2026-03-14", intege
 let engine: Engine;
 beforeAll(async () => {
   engine = await openEngine();
+  await prepareAnswers(engine);
   await engine.run(WAITING_ROOM.map(read));
 });
 

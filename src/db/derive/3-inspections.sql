@@ -23,31 +23,44 @@ with written as (
   select distinct maker, model, position
   from fits
   where qty = 0
+), works as (
+  select distinct maker, model, reel_kind, tier, job, finished
+  from visits
+  where finished
 ), opened as (
-  select v.visit, c.position, c.level
-  from visits v
-  join coverage c on c.reel_kind = v.reel_kind and c.job = v.job and c.not_tier is distinct from coalesce(v.tier, '?')
+  select k.*, c.position, c.level
+  from works k
+  join coverage c on c.reel_kind = k.reel_kind and c.job = k.job and c.not_tier is distinct from coalesce(k.tier, '?')
   join position_list p on p.position = c.position
-  left join shown s on s.model = v.model and s.maker is not distinct from v.maker and s.position = c.position
-  left join absent a on a.model = v.model and a.maker is not distinct from v.maker and a.position = c.position
-  where v.finished
-    and a.position is null
+  left join shown s on s.model = k.model and s.maker is not distinct from k.maker and s.position = c.position
+  left join absent a on a.model = k.model and a.maker is not distinct from k.maker and a.position = c.position
+  where a.position is null
     and (not p.optional or s.position is not null)
     and c.position in (select position from written)
+), written_on as (
+  select visit, list(position) as positions
+  from written
+  group by visit
 ), listed_jobs as (
   select distinct reel_kind, job
   from coverage
 )
-select v.visit, coalesce(w.position, o.position) as position,
-  w.position is not null as written,
+select w.visit, w.position, true as written,
   coalesce(o.level = 'inspected', false) as covered,
-  coalesce(o.level = 'inspected', false) or (w.position is not null and (coalesce(o.level = 'seen', false) or l.job is null)) as counted,
-  coalesce(w.failed, false) as failed, w.grade, coalesce(w.replaced, false) as replaced, coalesce(w.routine, false) as routine
+  o.level is not null or l.job is null as counted,
+  w.failed, w.grade, w.replaced, w.routine
 from written w
-full outer join opened o on o.visit = w.visit and o.position = w.position
-join visits v on v.visit = coalesce(w.visit, o.visit)
+join visits v using (visit)
+left join opened o on o.finished = v.finished and o.model = v.model and o.reel_kind = v.reel_kind and o.job = v.job
+  and o.maker is not distinct from v.maker and o.tier is not distinct from v.tier and o.position = w.position
 left join listed_jobs l on l.reel_kind = v.reel_kind and l.job = v.job
-where w.position is not null or o.level = 'inspected';
+union all
+select v.visit, o.position, false, true, true, false, null, false, false
+from visits v
+left join written_on w using (visit)
+join opened o on o.finished = v.finished and o.model = v.model and o.reel_kind = v.reel_kind and o.job = v.job
+  and o.maker is not distinct from v.maker and o.tier is not distinct from v.tier
+where o.level = 'inspected' and list_contains(w.positions, o.position) is not true;
 
 -- What is known of the visit is looked up there: repeated for every position it would fill the memory five times over.
 create or replace view inspections as
