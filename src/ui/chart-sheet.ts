@@ -10,13 +10,13 @@ export interface ChartSheet {
 }
 
 /** Mean width of a letter of our typeface, in parts of its size; figures and small letters mixed. */
-const LETTER = 0.5;
+const LETTER = 0.55;
 
 /**
  * Room that the longest of some labels takes, in pixels: an estimate, since a drawing has no way to measure before it is shown.
  *
  * @example
- * labelWidth(["12 of 340", "–"], 14); // => 63
+ * labelWidth(["12 of 340", "–"], 14); // => 70
  */
 export function labelWidth(labels: readonly string[], font_size: number): number {
   return Math.ceil(Math.max(0, ...labels.map((label) => label.length)) * font_size * LETTER);

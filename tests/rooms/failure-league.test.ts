@@ -33,7 +33,7 @@ describe("league", () => {
 
   test("with both chosen shows the one row against all models", () => {
     const shown = league(rates, { position: "ar_clutch", model: "Brackhelm Whinbeck 40" });
-    expect(leagueSentence(shown, "en-GB")).toBe("26 of 201, likely between 9 and 18\u00a0%. All models together: 46 of 1,448, likely between 2 and 4\u00a0%.");
+    expect(leagueSentence(shown, "en-GB")).toBe("Had failed in 26 of 201, likely between 9 and 18\u00a0%. All models together: 46 of 1,448, likely between 2 and 4\u00a0%.");
   });
 
   test("says so when a chosen part was never inspected on the chosen model", () => {

@@ -1,6 +1,6 @@
 import type { Engine } from "../../db/engine.ts";
 import type { FailureFilter, FailureRate } from "../../answers/failures/failure-rate.ts";
-import { failureRates } from "../../answers/failures/failure-rates.ts";
+import { failureCounts, failureRates } from "../../answers/failures/failure-rates.ts";
 import { modelName } from "../../answers/model-name.ts";
 import { REEL_KINDS } from "../../records/columns.ts";
 import { date } from "../../ui/format.ts";
@@ -52,8 +52,8 @@ export interface FailureSheet {
 export async function failureSheet(engine: Engine, filter: FailureFilter, signal?: AbortSignal): Promise<FailureSheet> {
   const rates = await failureRates(engine, filter, signal);
   if (filter.opening !== "*") return { rates, drawn: rates };
-  const planned = await failureRates(engine, { ...filter, opening: "planned" }, signal);
-  const complaint = await failureRates(engine, { ...filter, opening: "complaint" }, signal);
+  const planned = await failureCounts(engine, { ...filter, opening: "planned" }, signal);
+  const complaint = await failureCounts(engine, { ...filter, opening: "complaint" }, signal);
   return { rates, drawn: planned.length + complaint.length > 0 ? [...planned, ...complaint] : rates };
 }
 

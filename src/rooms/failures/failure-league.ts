@@ -61,7 +61,7 @@ export function leagueSentence(shown: League, locale?: string): string {
   const [first, second] = shown.rows.filter(enough), one = shown.rows[0];
   const together = shown.all === null ? "" : ` All models together: ${countsInWords(shown.all, locale)}.`;
   if (shown.kind === "one") {
-    return one ? `${countsInWords(one, locale)}.${together}`.replace(/^./, (letter) => letter.toUpperCase()) : `Never inspected here.${together}`;
+    return one ? `Had failed in ${countsInWords(one, locale)}.${together}` : `Never inspected here.${together}`;
   }
   if (!first) return `Nothing here was inspected ${FEWEST_TO_RANK} times, too few to rank.${together}`;
   const alike = shown.kind === "models" && shown.rows.some((row) => row.note.includes("no difference between models"))

@@ -16,7 +16,7 @@ const folder = (name: string, inside: unknown[], portion = 2) => ({
   },
 });
 const dropped = (...entries: unknown[]) =>
-  ({ items: entries.map((one) => ({ webkitGetAsEntry: () => one })) }) as unknown as DataTransfer;
+  ({ items: entries.map((one) => ({ webkitGetAsEntry: () => one, getAsFile: () => null })) }) as unknown as DataTransfer;
 const names = (files: readonly { name: string }[]) => files.map((one) => one.name);
 
 describe("chosenFiles", () => {
@@ -39,6 +39,11 @@ describe("droppedFiles", () => {
 
   test("leaves out hidden files and folders, and what is no file at all", async () => {
     expect(names(await droppedFiles(dropped(folder(".git", [entry("/.git/a")]), entry("/.hidden"), null, entry("/a.csv"))))).toEqual(["a.csv"]);
+  });
+
+  test("takes a file without a place on the disk, as programs drop it", async () => {
+    const items = [{ webkitGetAsEntry: () => null, getAsFile: () => file("a.csv") }];
+    expect(names(await droppedFiles({ items } as unknown as DataTransfer))).toEqual(["a.csv"]);
   });
 
   test("a file that cannot be opened is told, not skipped", async () => {
