@@ -125,7 +125,7 @@ export class Session {
     this.batches = (await ledger.batches()).filter(readable);
     this.shop = (await ledger.setting(SHOP)) ?? (this.demo ? INVENTED.shop : null);
     this.currency = (await ledger.setting(CURRENCY)) ?? (this.demo ? INVENTED.currency : "");
-    this.today = (this.demo ? (await recordsSpan(engine)).to : null) ?? world.day();
+    this.today = (this.demo ? (await recordsSpan(engine)).latest : null) ?? world.day();
     this.version += 1;
   }
 
