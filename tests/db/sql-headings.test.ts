@@ -40,7 +40,6 @@ describe.each(files)("%s", (name) => {
 
   if (isScript(name)) {
     test("promises no columns, so it changes tables and answers nothing", () => {
-      expect(name).not.toMatch(/^answers/);
       expect(bare(sql).trim()).toMatch(/^(create|insert|update|delete|drop)\b/);
     });
   } else {
