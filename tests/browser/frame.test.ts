@@ -10,6 +10,7 @@ let page: Page;
 beforeAll(async () => {
   app = await openApp();
   page = app.page;
+  page.setDefaultTimeout(90_000);
   await page.getByRole("heading", { level: 1, name: "Morning sheet" }).waitFor();
 });
 afterEach(() => app.expectClean());
@@ -19,7 +20,7 @@ afterAll(closeAll);
 async function visit(slug: string, title: string): Promise<void> {
   await page.evaluate((hash) => (location.hash = hash), `#/${slug}`);
   await page.getByRole("heading", { level: 1, name: title }).waitFor();
-  await page.waitForFunction(() => document.querySelector("main progress") === null && document.querySelector("main table, main figure") !== null);
+  await page.waitForFunction(() => !document.querySelector("main progress, main [aria-busy=true]") && document.querySelector("main :is(table, figure, li)"));
 }
 
 /** Presses a key until what has the focus reads `text`. */

@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
-import { afterAll, afterEach, beforeEach, describe, expect, test } from "vitest";
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
 import { closeAll, csvFile, download, openApp } from "./harness.ts";
 import type { App } from "./harness.ts";
 
@@ -18,55 +18,65 @@ const shown = (text: string | RegExp) => page.getByText(text).first().waitFor();
 /** What the title block says under a heading. */
 const fact = async (label: string) => (await page.locator("dl div", { hasText: label }).locator("dd").innerText()).trim();
 
-beforeEach(async () => {
+beforeAll(async () => {
   app = await openApp({ path: "#/records" });
   page = app.page;
-  await page.getByRole("heading", { level: 1, name: "Records" }).waitFor();
+  page.setDefaultTimeout(90_000);
 });
-afterEach(async () => {
-  app.expectClean();
-  await app.close();
+/** Each test begins in a shop without records. */
+beforeEach(async () => {
+  await page.reload();
+  await page.getByRole("heading", { level: 1, name: "Records", exact: true }).waitFor();
+  const all = page.getByRole("button", { name: "Remove all records" });
+  if (await all.isDisabled()) return;
+  await all.click();
+  await page.getByRole("dialog").getByRole("button", { name: "Remove all" }).click();
+  await shown("Nothing has been brought in yet.");
 });
+afterEach(() => app.expectClean());
 afterAll(closeAll);
 
 async function choose(files: Parameters<ReturnType<Page["locator"]>["setInputFiles"]>[0]): Promise<void> {
   await page.getByLabel("Choose files").setInputFiles(files);
 }
 
-/** Own files while the demo is open: the app asks once, then the demo is gone. */
-async function bringInFirst(files: Parameters<typeof choose>[0]): Promise<void> {
+async function bringIn(files: Parameters<typeof choose>[0], came: string | RegExp = /came in\./): Promise<void> {
   await choose(files);
-  await page.getByRole("dialog", { name: "Put the demo records away?" }).waitFor();
-  await page.getByRole("button", { name: "Take the demo out and bring mine in" }).click();
-  await shown(/came in\./);
+  await shown(came);
+}
+
+async function openDemo(): Promise<void> {
+  await page.getByRole("button", { name: "Open the demo" }).click();
+  await shown("Demo records.");
 }
 
 describe("bringing files in", () => {
-  test("the templates come in whole, the demo goes out, and the same files again change nothing", async () => {
-    await shown("Demo records.");
-    await bringInFirst(templates);
-    await shown("7 new rows came in.");
-    expect(await page.getByText("Demo records.").count()).toBe(0);
+  test("the templates come in whole, and the same files again change nothing", async () => {
+    await bringIn(templates, "7 new rows came in.");
     expect([await fact("Rows kept"), await fact("Imports"), await fact("To fix")]).toEqual(["7", "1", "0"]);
 
-    await choose(templates);
-    await shown(/^Nothing new/);
+    await bringIn(templates, /^Nothing new/);
     expect([await fact("Rows kept"), await fact("Imports")]).toEqual(["7", "1"]);
   });
 
-  test("an owner who says not now keeps the demo as it was", async () => {
+  test("own files put the demo away, but only after a question", async () => {
+    await openDemo();
     const before = await fact("Rows kept");
     await choose(templates);
     await page.getByRole("button", { name: "Not now" }).click();
-    await shown("Demo records.");
-    expect(await fact("Rows kept")).toBe(before);
+    expect([await page.getByText("Demo records.").count(), await fact("Rows kept")]).toEqual([1, before]);
+
+    await choose(templates);
+    await page.getByRole("button", { name: "Take the demo out and bring mine in" }).click();
+    await shown("7 new rows came in.");
+    expect([await page.getByText("Demo records.").count(), await fact("Rows kept"), await fact("Imports")]).toEqual([0, "7", "1"]);
   });
 
   test("rows that do not fit are listed with file, line, value and reason, and the list can be saved", async () => {
-    await bringInFirst(MIXED);
+    await bringIn(MIXED);
     await shown("2 new rows came in.");
     expect(await fact("To fix")).toBe("2");
-    const rows = page.getByRole("region", { name: "Rows to fix" }).or(page.locator("section", { hasText: "Rows to fix" }).first()).getByRole("row");
+    const rows = page.getByRole("region", { name: /^Rows to fix/ }).getByRole("row");
     await expect.poll(() => rows.count()).toBe(3);
     expect(await rows.nth(1).innerText()).toMatch(/bench\.csv\s+3\s+received_on\s+31\/02\/2026/);
 
@@ -78,9 +88,7 @@ describe("bringing files in", () => {
     expect(lines[1]).toMatch(/^bench\.csv,3,received_on,31\/02\/2026,.{8,}/);
   });
 
-  test("a folder's files and a dropped file come in the same way", async () => {
-    await page.getByRole("button", { name: "take it out now" }).click();
-    await shown("Nothing has been brought in yet.");
+  test("a dropped file comes in as a chosen one does", async () => {
     await page.evaluate((text) => {
       const dropped = new DataTransfer();
       dropped.items.add(new File([text], "bench.csv", { type: "text/csv" }));
@@ -91,7 +99,7 @@ describe("bringing files in", () => {
   });
 
   test("a cancel in the middle leaves nothing behind", async () => {
-    await bringInFirst(MIXED);
+    await bringIn(MIXED);
     const many = Array.from({ length: 250_000 }, (_, n) => `M-${n},2026-01-05,Withy 5,row ${n} of a long file`);
     await choose(csvFile("many.csv", [HEADING, ...many, ""].join("\n")));
     await page.getByText(/^Reading many\.csv$/).first().waitFor();
@@ -104,7 +112,7 @@ describe("bringing files in", () => {
   });
 
   test("a file that is no table is told as such and nothing else suffers", async () => {
-    await bringInFirst([MIXED, { name: "photo.jpg", mimeType: "image/jpeg", buffer: Buffer.from([0xff, 0xd8, 0xff, 0xe0, 0, 16, 0x4a, 0x46]) }]);
+    await bringIn([MIXED, { name: "photo.jpg", mimeType: "image/jpeg", buffer: Buffer.from([0xff, 0xd8, 0xff, 0xe0, 0, 16, 0x4a, 0x46]) }]);
     await shown("2 new rows came in.");
     const row = page.getByRole("row", { name: /photo\.jpg/ }).first();
     expect(await row.innerText()).toMatch(/photo\.jpg\s+0\s+0/);
@@ -113,14 +121,14 @@ describe("bringing files in", () => {
 
 describe("keeping and taking out", () => {
   test("a reload brings everything back, rows to fix too", async () => {
-    await bringInFirst(MIXED);
+    await bringIn(MIXED);
     await page.reload();
     await shown("31/02/2026");
     expect([await fact("Rows kept"), await fact("To fix")]).toEqual(["2", "2"]);
   });
 
   test("one import can be taken out again, after a question", async () => {
-    await bringInFirst(MIXED);
+    await bringIn(MIXED);
     await page.getByRole("button", { name: /^Take out the import/ }).click();
     await page.getByRole("dialog").getByRole("button", { name: "Leave it" }).click();
     expect(await fact("Imports")).toBe("1");
@@ -131,7 +139,7 @@ describe("keeping and taking out", () => {
   });
 
   test("all can be backed up to one file, removed after a question, and restored from the file", async () => {
-    await bringInFirst(MIXED);
+    await bringIn(MIXED);
     const saved = await download(page, () => page.getByRole("button", { name: "Back up all to one file" }).click());
     expect(saved.name).toMatch(/^saltbench-backup-\d{4}-\d{2}-\d{2}\.zip$/);
 
@@ -152,17 +160,17 @@ describe("keeping and taking out", () => {
   });
 
   test("a file that is no backup is refused and nothing is changed", async () => {
-    await bringInFirst(MIXED);
+    await bringIn(MIXED);
     await page.getByLabel("Restore a backup").setInputFiles({ name: "x.zip", mimeType: "application/zip", buffer: Buffer.from("no zip at all") });
     await page.getByRole("button", { name: "Restore it" }).click();
     await page.getByRole("alert").filter({ hasText: "That did not work" }).waitFor();
     expect(await fact("Rows kept")).toBe("2");
   });
 
-  test("the demo comes back when asked for, and the empty tables can be saved", async () => {
+  test("the demo can be opened and taken out, and the empty tables can be saved", async () => {
+    await openDemo();
     await page.getByRole("button", { name: "take it out now" }).click();
-    await page.getByRole("button", { name: "Open the demo" }).click();
-    await shown("Demo records.");
+    await shown("Nothing has been brought in yet.");
     const { name, body } = await download(page, () => page.getByRole("link", { name: "tickets.csv" }).click());
     expect([name, body.toString("utf8").startsWith("ticket_no,received_on,")]).toEqual(["tickets.csv", true]);
   });

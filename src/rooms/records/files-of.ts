@@ -38,7 +38,11 @@ async function below(entry: FileSystemEntry): Promise<NamedFile[]> {
  * Call it inside the drop event: the browser forgets the items when the event is over.
  */
 export async function droppedFiles(dropped: DataTransfer): Promise<NamedFile[]> {
-  const entries = [...dropped.items].flatMap((item) => item.webkitGetAsEntry() ?? []);
-  const files = await Promise.all(entries.map(below));
-  return files.flat().sort(byName);
+  const found = [...dropped.items].map((item) => {
+    const entry = item.webkitGetAsEntry(), file = item.getAsFile();
+    if (entry) return below(entry);
+    // What a program (not a person) drops has no place on the disk.
+    return file ? chosenFiles([file]) : [];
+  });
+  return (await Promise.all(found)).flat().sort(byName);
 }

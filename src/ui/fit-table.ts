@@ -1,0 +1,12 @@
+/** How a table takes the width there is: as it is, with words that break over lines, or moved sideways. */
+export type Fit = "whole" | "broken" | "sideways";
+
+/** Tries the ways in turn on the box around a table; `data-fit` says to the style sheet which one stands. */
+export function fitted(box: HTMLElement): Fit {
+  for (const fit of ["whole", "broken"] as const) {
+    box.dataset["fit"] = fit;
+    if (box.scrollWidth <= box.clientWidth + 1) return fit;
+  }
+  box.dataset["fit"] = "sideways";
+  return "sideways";
+}
