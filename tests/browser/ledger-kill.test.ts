@@ -12,7 +12,7 @@ const RELOADS = Number(process.env.SALTBENCH_RELOADS ?? 100);
 /** Two payloads and one list of rows to fix belong to each import. */
 interface Found { whole: number[]; batches: number; payloads: number; rejects: number }
 
-const profileDir = mkdtempSync(join(tmpdir(), "saltbench-kill-"));
+const home = mkdtempSync(join(tmpdir(), "saltbench-kill-"));
 const acknowledged = new Set<number>();
 let built: Awaited<ReturnType<typeof builtPage>>;
 beforeAll(async () => {
@@ -21,7 +21,7 @@ beforeAll(async () => {
 afterAll(async () => {
   await closeAll();
   built.remove();
-  rmSync(profileDir, { recursive: true, force: true });
+  rmSync(home, { recursive: true, force: true });
 });
 
 /** Writes one import after the other for ever, each of another size, and says which are on the disk. */
@@ -70,7 +70,8 @@ describe("no import that was acknowledged is lost and none is there by half", ()
   test(`when the browser is killed ${KILLS} times while it writes`, async () => {
     let last = 0;
     for (let kill = 0; kill < KILLS; kill += 1) {
-      const app = await openApp({ folder: built.folder, profileDir }), before = acknowledged.size;
+      const app = await openApp({ folder: built.folder, profileDir: join(home, "killed") });
+      const before = acknowledged.size;
       const there = await found(app, last);
       expectAllAndWhole(there);
       last = there.whole.at(-1) ?? 0;
@@ -83,8 +84,9 @@ describe("no import that was acknowledged is lost and none is there by half", ()
   }, 300_000);
 
   test(`when the page is reloaded ${RELOADS} times, in the midst of writing each time`, async () => {
-    const app = await openApp({ folder: built.folder, profileDir });
+    const app = await openApp({ folder: built.folder, profileDir: join(home, "reloaded") });
     let last = 0;
+    acknowledged.clear();
     await writeWithoutEnd(app);
     for (let reload = 0; reload < RELOADS; reload += 1) {
       await app.page.reload();
