@@ -35,7 +35,7 @@ export async function notebook(): Promise<string> {
     return [
       "# Of how many?",
       "",
-      `How often does the ${any.position_name.toLowerCase()} fail? The failures are the same in the first three lines; what they are divided by is not.`,
+      `How often does the ${any.position_name.toLowerCase()} fail? The failures are nearly the same in the first three lines; what they are divided by is not.`,
       "",
       "| divided by | failed | of | share | plausibly |",
       "| --- | --- | --- | --- | --- |",
