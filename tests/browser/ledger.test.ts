@@ -124,7 +124,10 @@ test("a full disk takes nothing of an import, keeps all before it, and writes ag
   const message = await small.page.evaluate(async () => {
     const ledger = await trial.openBrowserLedger("trial full");
     await ledger.append(trial.newBatch(1));
+    await ledger.keepSetting("a", "b");
     const { message } = await trial.refused(ledger.append(trial.newBatch(2, 5_000_000)), "LedgerFull");
+    await trial.refused(ledger.replaceAll(trial.newBatch(3, 5_000_000), { a: "c" }), "LedgerFull");
+    trial.same(await ledger.setting("a"), "b");
     trial.same((await ledger.batches()).map(({ import_no }) => import_no), [1]);
     trial.same((await ledger.rejects()).length, 1);
     return message;

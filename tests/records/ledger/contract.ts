@@ -118,6 +118,19 @@ export const CONTRACT: readonly Claim[] = [
     },
   },
   {
+    claim: "an import put in the place of everything leaves nothing else, brings its settings, and is numbered on",
+    async check(open) {
+      const ledger = await open(), first = await ledger.append(newBatch(1));
+      await ledger.keepSetting("old", "1");
+      const only = await ledger.replaceAll(newBatch(2), { kept: "yes" });
+      same([await numbers(ledger), only.import_no], [[2], 2]);
+      same(await content(ledger, only), Array.from(bytes(200, 2)));
+      same(await ledger.rejects(), [reject(2)]);
+      same([await ledger.setting("old"), await ledger.setting("kept")], [null, "yes"]);
+      await refused(ledger.payload(first, "tickets"), "LedgerDamaged");
+    },
+  },
+  {
     claim: "every change is told to the other tabs, not to its own, and not after stopping",
     async check(open) {
       const ledger = await open(), other = await open(), told: string[] = [];
