@@ -24,8 +24,11 @@ const drag: Reading = ({ reel_kind }) => [reel_kind === "fly" ? "fly_drag_disc" 
 const clicking: Reading = ({ reel_kind }) =>
   reel_kind === "spinning" ? ["spool_click"] : reel_kind === "fly" ? ["fly_click"] : reel_kind === "conventional" ? ["clicker"] : [];
 
-const roller: Reading = ({ reel_kind, near }) =>
-  has(near, "needle", "oneway", "clutch", "ar") ? (reel_kind === "fly" ? [] : ["ar_rollers"]) : reel_kind === "spinning" ? ["line_roller"] : [];
+const roller: Reading = ({ reel_kind, near, note, plural }) => {
+  if (reel_kind === "fly") return [];
+  if (has(near, "needle", "oneway", "clutch", "ar") || (plural && has(note, "ar", "oneway", "clutch"))) return ["ar_rollers"];
+  return reel_kind === "spinning" && !plural ? ["line_roller"] : [];
+};
 
 const rollerBearing: Reading = ({ reel_kind, note }) => {
   const clutch = has(note, "clutch", "oneway", "ar", "slip", "slipping", "slipped", "reverse", "backward");
@@ -68,17 +71,23 @@ const washer: Reading = ({ reel_kind, near, note }) => {
   return has(near, "drag") || soft ? drag({ reel_kind, near, note, plural: false }) : [];
 };
 
-const metalWasher: Reading = ({ reel_kind, note }) => (has(note, "drag") && reel_kind !== "fly" && reel_kind !== null ? ["drag_washer_keyed"] : []);
+const metalWasher: Reading = ({ reel_kind, note }) => (has(note, "drag", "carbon") && reel_kind !== "fly" && reel_kind !== null ? ["drag_washer_keyed"] : []);
 
 const sleeve: Reading = ({ reel_kind, near, note }) => {
   if (has(near, "pinion", "star", "gear", "spacer") || reel_kind === "fly") return [];
   return has(note, "ar", "oneway", "clutch", "arb", "owb", "owc") ? ["ar_sleeve"] : [];
 };
 
+/** A bare spring is the bail's where the note speaks of the bail and of nothing else with a spring. */
+const spring: Reading = ({ reel_kind, note }) =>
+  reel_kind === "spinning" && has(note, "bail") && !has(note, "ar", "oneway", "clutch", "dog", "click", "clicker", "pawl", "drag", "knob", "trip") ? ["bail_spring"] : [];
+const clip: Reading = ({ reel_kind, note }) => (reel_kind === "spinning" && has(note, "drag", "felt") && !has(note, "line", "dog", "bearing") ? ["drag_clip"] : []);
 /** A bare shim is one of the spool's where the trouble is how the line lies. */
 const shim: Reading = ({ reel_kind, note }) => (reel_kind === "spinning" && has(note, "lay", "piling", "cone", "bunching") ? ["spool_shim"] : []);
 const spacer: Reading = ({ reel_kind, note }) => (revolving(reel_kind) && has(note, "star") ? ["star_spacer"] : []);
 const hubSeal: Reading = ({ reel_kind, near }) => (reel_kind === "fly" && has(near, "hub", "cartridge") ? ["fly_hub_seal"] : []);
+
+const housingSeal: Reading = ({ reel_kind }) => (reel_kind === "fly" ? ["fly_hub_seal"] : reel_kind === "conventional" ? ["drag_drum_seal"] : []);
 
 /** Readings of phrases with several meanings (trade brief 2.2 and common practice, no source). */
 const READ: ReadonlyMap<string, Reading> = new Map<string, Reading>([
@@ -110,8 +119,9 @@ const READ: ReadonlyMap<string, Reading> = new Map<string, Reading>([
   ["oneway roller bearing", oneWay], ["clutch bearing", oneWay], ["oneway roller", ({ reel_kind, plural }) => (reel_kind === "fly" ? ["fly_oneway"] : plural ? ["ar_rollers"] : ["ar_clutch"])],
   ["drag", drag], ["drag washer", drag], ["drag disc", drag], ["washer", washer], ["metal washer", metalWasher], ["steel washer", metalWasher],
   ["lineroller", () => ["line_roller"]], ["sleeve", sleeve], ["brake", byKind(null, "brake_blocks", null)], ["ratchet", byKind("ar_ratchet", "ar_ratchet", "fly_click")],
-  ["screw", () => ["screws_misc"]], ["foot", ({ reel_kind }) => (reel_kind === null ? [] : ["body_foot"])], ["bearing", () => []], ["spring", () => []], ["seal", () => []], ["oring", hubSeal],
-  ["gasket", () => []], ["shim", shim], ["bush", () => []], ["spacer", spacer],
+  ["screw", () => ["screws_misc"]], ["foot", ({ reel_kind }) => (reel_kind === null ? [] : ["body_foot"])], ["bearing", () => []], ["spring", spring], ["clip", clip], ["metal", metalWasher], ["clicker spring", byKind("spool_click_spring", "clicker_spring", "fly_click_spring")], ["seal", () => []], ["oring", hubSeal],
+  ["gasket", () => []], ["shim", shim], ["bush", () => []], ["spacer", spacer], ["disc", byKind(null, null, "fly_drag_disc")],
+  ["drag housing oring", housingSeal], ["drag housing seal", housingSeal],
 ]);
 
 /** Every phrase with several meanings. */

@@ -5,119 +5,148 @@ import type { Mark } from "./marks.ts";
 export type Reach = "beside" | "shared" | "after" | "ahead" | "next sentence";
 /** `among`: how many parts the word was taken to speak of. */
 export interface Told { readonly mark: Mark; readonly reach: Reach; readonly among: number }
-/** A part of the note with all that was said of it. `bare`: nothing was said in its own item. */
+/** A part of the note with all that was said of it. */
 export interface Spoken {
   readonly part: Mark;
   readonly item: Item;
   readonly sentence: number;
   readonly told: Told[];
-  bare: boolean;
+  /** Nothing was said of it in its own item. */
+  readonly bare: boolean;
+  /** Something was said behind it of which we do not know whether it is meant. */
+  uncertain: boolean;
 }
 
 /** Parts that are looked back over in one list. */
 const LONGEST = 30;
 const GROUPING: ReadonlySet<string> = new Set(["and", "&", "+", "/", "w/"]);
-const NEWS = (mark: Mark) => mark.kind === "mode" || mark.kind === "action" || ["good", "later", "declined", "routine", "needs", "without"].includes(mark.say ?? "");
-const ACTS = (mark: Mark) => mark.kind === "action" || ["good", "declined", "later"].includes(mark.say ?? "");
-const settled = (one: Spoken) => one.told.some(({ mark }) => ACTS(mark));
+const NEWS_SAYS: ReadonlySet<string> = new Set(["good", "later", "declined", "routine", "needs", "without"]);
+const isNews = (mark: Mark) => mark.kind === "mode" || mark.kind === "action" || NEWS_SAYS.has(mark.say ?? "");
+const decides = (mark: Mark) => mark.kind === "action" || ["good", "declined", "later"].includes(mark.say ?? "");
+const settled = (one: Spoken) => one.told.some(({ mark }) => decides(mark));
 const says = (item: Item, say: Mark["say"]) => item.told.some((mark) => mark.say === say);
+/** Drilling out and refitting are done to the part beside which they stand, not to a list. */
 const spreads = (mark: Mark) => mark.action?.code !== "EXTRACT" && mark.action?.code !== "REFIT";
+const isFitted = (mark: Mark) => mark.action?.action === "replaced" || mark.action?.action === "wanted";
+const first = (item: Item) => item.parts[0] as Mark;
+const last = (item: Item) => item.parts.at(-1) as Mark;
 
 /** Divides what one item says among its parts: to the part before it, or behind it where the item starts with what was done. */
 function divide(item: Item): Map<Mark, Mark[]> {
-  const shares = new Map<Mark, Mark[]>(item.parts.map((part) => [part, []]));
-  const first = item.parts[0], news = item.told.filter(NEWS);
-  if (!first) return shares;
-  const leads = news.some((mark) => mark.to <= first.from), ends = news.some((mark) => mark.from >= (item.parts.at(-1) as Mark).to);
+  const shares = new Map<Mark, Mark[]>(item.parts.map((part) => [part, []])), news = item.told.filter(isNews);
+  const leads = news.some((mark) => mark.to <= first(item).from), ends = news.some((mark) => mark.from >= last(item).to);
   for (const mark of news) {
     const before = [...item.parts].reverse().find((part) => part.from <= mark.from), after = item.parts.find((part) => part.from >= mark.to);
-    const inPart = item.parts.find((part) => part.from <= mark.from && part.to >= mark.to);
-    const one = inPart ?? (leads && !ends ? after ?? before : before ?? after);
+    const one = leads && !ends ? after ?? before : before ?? after;
     if (one) shares.get(one)?.push(mark);
   }
-  const touching = item.parts.length > 1 && item.parts.every((part, index) => index === 0 || part.from - (item.parts[index - 1] as Mark).to <= 2);
-  const last = shares.get(item.parts.at(-1) as Mark) ?? [];
-  if (touching && !leads && item.parts.slice(0, -1).every((part) => shares.get(part)?.length === 0)) {
-    for (const part of item.parts.slice(0, -1)) shares.get(part)?.push(...last);
+  const touching = item.parts.every((part, index) => index === 0 || part.from - (item.parts[index - 1] as Mark).to <= 2);
+  const others = item.parts.slice(0, -1);
+  if (touching && !leads && others.every((part) => shares.get(part)?.length === 0)) {
+    for (const part of others) shares.get(part)?.push(...shares.get(last(item)) ?? []);
   }
   return shares;
 }
 
-const give = (to: readonly Spoken[], marks: readonly Mark[], reach: Reach) => {
-  for (const one of to) for (const mark of marks) if (!one.told.some((had) => had.mark === mark)) one.told.push({ mark, reach, among: to.length });
-};
+function give(to: readonly Spoken[], marks: readonly Mark[], reach: Reach): void {
+  for (const one of to) {
+    for (const mark of marks) if (!one.told.some((had) => had.mark === mark)) one.told.push({ mark, reach, among: to.length });
+  }
+}
 
-/** The parts of the sentence so far that hang together with the last one: bare ones just before it, or those that share its news. */
+/** The parts so far that hang together with the last one: bare ones just before it, or those that share its news. */
 function group(spoken: readonly Spoken[]): Spoken[] {
-  const last = spoken.at(-1);
-  if (!last) return [];
-  const out: Spoken[] = [];
+  const end = spoken.at(-1), out: Spoken[] = [];
+  if (!end) return out;
   for (const one of spoken.slice(-LONGEST).reverse()) {
-    const same = one.item === last.item || (last.bare ? one.bare : one.told.some((had) => had.reach === "shared" && last.told.some((told) => told.mark === had.mark)));
-    if (!same) break;
+    const shares = one.told.some((had) => had.reach === "shared" && end.told.some((told) => told.mark === had.mark));
+    if (one.item !== end.item && !(end.bare ? one.bare && one.item.unknown === 0 : shares)) break;
     out.push(one);
   }
   return out.reverse();
 }
 
-/** Reading of one sentence: `before` are the parts of the sentence before it. */
-function sentence(items: readonly Item[], number: number, before: readonly Spoken[]): Spoken[] {
-  const out: Spoken[] = [];
-  let leading: Mark[] = [], headed = false;
-  items.forEach((item, index) => {
-    const news = item.told.filter(NEWS);
-    if (item.parts.length === 0) {
-      if (says(item, "rest") && !news.some((mark) => mark.action?.code === "ORDER")) { leading = []; return; }
-      const next = items[index + 1], nextLeads = next?.told.some((mark) => mark.kind === "action" && next.parts[0] && mark.to <= next.parts[0].from) ?? false;
-      const latest = out.at(-1) ?? before.at(-1), open = latest !== undefined && !settled(latest);
-      const named = next !== undefined && next.parts.length > 0 && news.length > 0, heading = named && next.joint === "-" && item.joint !== "-";
-      if (heading || (named && !open && ((GROUPING.has(next.joint) && nextLeads) || (out.length === 0 && says(item, "routine"))))) { leading = news; headed = heading; return; }
-      if (out.length > 0) give(says(item, "both") ? out.slice(-2) : says(item, "all") ? out.slice(-LONGEST).filter((one) => !settled(one) || one.bare) : group(out), news, "after");
-      else follow(before, item, news);
-      return;
-    }
-    const shares = divide(item), own: Spoken[] = [];
-    for (const part of item.parts) {
-      const told = shares.get(part) ?? [];
-      own.push({ part, item, sentence: number, told: told.map((mark) => ({ mark, reach: "beside", among: 1 })), bare: told.length === 0 });
-    }
-    const bare = own.every((one) => one.bare), first = item.parts[0] as Mark;
-    const trailing = news.filter((mark) => mark.from >= (item.parts.at(-1) as Mark).to), lead = news.filter((mark) => mark.kind === "action" && mark.to <= first.from && spreads(mark));
-    const like = out.at(-1) ?? before.at(-1);
-    if (bare && like && says(item, "same")) give(own, like.told.map((had) => had.mark), "shared");
-    if (leading.length > 0 && (bare || headed || GROUPING.has(item.joint))) give(own.filter((one) => !settled(one)), leading, "ahead");
-    if (trailing.length > 0) {
-      const chain = group(out).filter((one) => one.bare && one.told.length === 0);
-      const many = item.told.some((mark) => (mark.say === "both" || mark.say === "all") && mark.from >= first.to);
-      if (chain.length > 0 && (GROUPING.has(item.joint) || many)) {
-        const shared = trailing.filter(spreads), to = says(item, "both") && many ? chain.slice(-1) : chain;
-        give(to, shared, "shared");
-        own.forEach((one) => { one.told.splice(0, one.told.length, ...one.told.map((had) => (shared.includes(had.mark) ? { ...had, reach: "shared" as const } : had))); });
-      } else if (item.joint === ",") give(chain, trailing.filter((mark) => mark.action?.action === "replaced" || mark.action?.action === "wanted"), "shared");
-    }
-    if (!bare) { leading = trailing.length === 0 ? lead : headed ? leading : []; if (trailing.length === 0 && lead.length === 0 && !headed) leading = []; }
-    out.push(...own);
-  });
-  return out;
+/** One sentence as it is read: its parts so far, and what stands ahead of the parts to come. */
+interface Reading { readonly number: number; readonly before: readonly Spoken[]; readonly out: Spoken[]; leading: readonly Mark[]; headed: boolean; closed: boolean; same: boolean }
+
+/** What is said without a part: of parts to come ("new: body seal, ring"), or of those just named. */
+function loose(now: Reading, item: Item, next: Item | undefined): void {
+  const news = item.told.filter(isNews);
+  if (says(item, "rest") && !news.some((mark) => mark.action?.code === "ORDER")) { now.leading = []; return; }
+  const latest = now.out.at(-1) ?? now.before.at(-1), open = latest !== undefined && !settled(latest);
+  const named = next !== undefined && next.parts.length > 0 && news.length > 0;
+  const heading = named && next.joint === "-" && item.joint !== "-";
+  const nextLeads = named && next.told.some((mark) => mark.kind === "action" && mark.to <= first(next).from);
+  if (heading || (named && !open && ((GROUPING.has(next.joint) && nextLeads) || (now.out.length === 0 && says(item, "routine"))))) {
+    [now.leading, now.headed] = [news, heading];
+  } else if (now.out.length > 0) behind(now.out, item, news);
+  else follow(now.before, item, news);
 }
+
+/** News behind parts of the same sentence. */
+function behind(out: readonly Spoken[], item: Item, news: readonly Mark[]): void {
+  const many = says(item, "both") ? out.slice(-2) : says(item, "all") ? out.slice(-LONGEST).filter((one) => !settled(one) || one.bare) : group(out);
+  if (item.unknown > 0 && (item.other_subject || news.length === 0)) many.forEach((one) => { one.uncertain = true; });
+  else give(many, news, "after");
+}
+
+/** A part that a later sentence may mean: not one of several that is only named among words we do not know. */
+const proper = (one: Spoken) => !one.bare || one.item.unknown === 0;
 
 /** A sentence without a part speaks of the parts just before it that nothing was done to; an order or a new part also of others. */
 function follow(before: readonly Spoken[], item: Item, news: readonly Mark[]): void {
   if (says(item, "whole job") || item.unknown > 4 || news.length === 0) return;
-  const last = group(before), open = before.slice(-LONGEST).filter((one) => !settled(one));
-  const to = says(item, "both") ? open.slice(-2) : says(item, "all") ? open : last.filter((one) => !settled(one));
-  const stronger = news.filter((mark) => mark.action?.action === "replaced" || mark.action?.action === "wanted");
-  if (to.length > 0) give(to, news, "next sentence");
-  else if (item.unknown <= 1 && stronger.length > 0) give(last.filter((one) => !one.told.some(({ mark }) => mark.say === "good")), stronger, "next sentence");
+  const end = before.length < 2 ? group(before) : group(before).filter(proper), open = before.slice(-LONGEST).filter((one) => !settled(one));
+  const to = says(item, "both") ? open.slice(-2) : says(item, "all") ? open : end.filter((one) => !settled(one));
+  if (item.other_subject) to.forEach((one) => { one.uncertain = true; });
+  else if (to.length > 0) give(to, news, "next sentence");
+  else if (item.unknown <= 1) give(end.filter((one) => !one.told.some(({ mark }) => mark.say === "good")), news.filter(isFitted), "next sentence");
 }
 
-/** All parts of a note with what is said of each. */
+/** What is said behind the last part of a list may be meant of all of it. */
+function share(now: Reading, item: Item, own: readonly Spoken[]): void {
+  const trailing = item.told.filter((mark) => isNews(mark) && mark.from >= last(item).to);
+  const chain = group(now.out).filter((one) => one.bare && one.told.length === 0);
+  if (trailing.length === 0 || chain.length === 0) return;
+  const both = item.told.some((mark) => mark.say === "both" && mark.from >= first(item).to);
+  const all = item.told.some((mark) => mark.say === "all" && mark.from >= first(item).to);
+  if (GROUPING.has(item.joint) || both || all) {
+    const shared = trailing.filter(spreads);
+    give(both ? chain.slice(-1) : chain, shared, "shared");
+    own.forEach((one) => one.told.splice(0, one.told.length, ...one.told.map((had) => (shared.includes(had.mark) ? { ...had, reach: "shared" as const } : had))));
+  } else if (item.joint === ",") give(chain, trailing.filter(isFitted), "shared");
+}
+
+/** An item that names parts. */
+function naming(now: Reading, item: Item): void {
+  const shares = divide(item), like = now.out.at(-1) ?? now.before.at(-1);
+  const own = item.parts.map((part): Spoken => {
+    const told = (shares.get(part) ?? []).map((mark): Told => ({ mark, reach: "beside", among: 1 }));
+    return { part, item, sentence: now.number, told, bare: told.length === 0, uncertain: told.length === 0 && (now.closed || now.same) };
+  });
+  const bare = own.every((one) => one.bare), trails = item.told.some((mark) => isNews(mark) && mark.from >= last(item).to);
+  if (bare && like && says(item, "same")) give(own, like.told.map((had) => had.mark), "shared");
+  if (now.leading.length > 0 && (bare || now.headed || GROUPING.has(item.joint))) give(own.filter((one) => !settled(one)), now.leading, "ahead");
+  share(now, item, own);
+  now.closed ||= trails;
+  if (!bare && !now.headed) now.leading = trails ? [] : item.told.filter((mark) => mark.kind === "action" && mark.to <= first(item).from && spreads(mark));
+  now.out.push(...own);
+}
+
+/** The parts that a sentence may speak of besides its own: those of the sentence before, for "both" of the two before. */
+function earlier(out: readonly (readonly Spoken[])[], items: readonly Item[]): readonly Spoken[] {
+  const recent = out.slice(-2);
+  if (items.some((item) => says(item, "both"))) return recent.flat();
+  return recent.at(-1)?.length ? recent.at(-1) ?? [] : recent[0] ?? [];
+}
+
+/** All parts of a note, sentence by sentence, with what is said of each. */
 export function attach(all: readonly (readonly Item[])[]): Spoken[][] {
   const out: Spoken[][] = [];
   all.forEach((items, number) => {
-    const recent = out.slice(-2), before = recent.at(-1)?.length || !items.some((item) => says(item, "both")) ? recent.at(-1) ?? [] : [];
-    const two = items.some((item) => says(item, "both")) ? recent.flat() : before.length > 0 ? before : recent[0] ?? [];
-    out.push(sentence(items, number, two));
+    const now: Reading = { number, before: earlier(out, items), out: [], leading: [], headed: false, closed: false, same: items.some((item) => item.parts.length === 0 && says(item, "same")) };
+    items.forEach((item, index) => (item.parts.length === 0 ? loose(now, item, items[index + 1]) : naming(now, item)));
+    out.push(now.out);
   });
   return out;
 }

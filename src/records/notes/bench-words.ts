@@ -19,13 +19,13 @@ export const SAYS: Readonly<Record<Say, readonly string[]>> = {
     "does not need", "dont need", "not needed", "not required", "no need", "not touched", "left", "left alone", "left it", "left as is", "left as it is", "leave it", "leave as is",
     "leave", "say leave", "left in", "left on", "left for now", "left off", "think about it", "will think", "to decide", "customer to decide", "put back as is",
     "put back together", "to live with it", "refused", "not today", "not yet", "will do", "never replaced", "havent replaced", "wasnt replaced", "not doing", "customer to live with it",
-    "customer happy to leave", "happy as is", "too dear", "told customer", "told him", "told her",
+    "customer happy to leave", "goes on", "went back", "went back in", "carry on", "lives on", "happy as is", "too dear", "told customer", "told him", "told her",
   ],
   not: ["no", "not", "nil", "no sign of", "no sign", "never", "wasnt", "isnt", "werent", "without any", "free of", "nothing"],
   without: ["without", "none fitted"],
   good: [
     "ok", "good", "fine", "no issue", "checked ok", "like new", "as new", "perfect", "serviceable", "sound", "no fault", "nff", "no problem", "no prob",
-    "healthy", "still good", "still ok", "checked", "inspected", "mint", "smooth", "still smooth", "usable", "spot on", "as it should", "in order", "nothing wrong", "nothing wrong with",
+    "healthy", "still good", "still ok", "straight", "still straight", "checked", "inspected", "mint", "smooth", "still smooth", "usable", "spot on", "as it should", "in order", "nothing wrong", "nothing wrong with",
     "no problem with", "no issue with", "no fault with", "ran fine", "ran ok", "run ok", "runs ok", "run fine", "hold fine", "test ok", "tested ok", "within limit", "even wear", "looks good",
     "looks ok", "looks fine", "passed", "excellent", "clean and dry", "true", "runs true", "run true", "worked fine", "works fine", "work fine", "good for another", "good condition", "gd",
   ],
@@ -41,12 +41,13 @@ export const SAYS: Readonly<Record<Say, readonly string[]>> = {
     "strip and clean", "clean lube", "full strip clean lube", "full strip and clean", "full clean", "stripped and cleaned", "standard service", "basic service", "full svc",
   ],
   neutral: [
-    "swapped over", "moved over", "transferred", "put back", "back on", "reassembled", "rebuilt with", "tested", "drag tested", "test", "line tested", "pressure tested",
+    "swapped over", "moved over", "transferred", "back on", "reassembled", "rebuilt with", "tested", "drag tested", "test", "line tested", "pressure tested",
     "checked scale", "spun up", "oil bath", "put right in the post", "over filled", "overfilled", "user setting", "no drag sound", "no click", "from stock", "in stock", "no charge",
-    "no leak", "old", "of the show", "closed up", "left to", "left hand", "left handed", "right hand", "stripped down", "stripped same day", "put back in", "so i", "set of",
+    "no leak", "old", "of the show", "closed up", "left to", "left hand", "left handed", "right hand", "stripped down", "stripped same day", "put back in", "so i", "set of", "not worth it", "not worth fixing", "not worth", "scrap", "scrapped", "ber", "beyond repair", "uneconomic", "not economical", "not economic", "returned", "quoted", "no reply", "no longer made",
+    "not repairable", "told owner", "sent away", "tell customer",
   ],
   opened: ["opened", "opened up", "pulled", "pulled off", "took", "took off", "removed", "lifted", "undid", "behind", "off for access"],
-  elsewhere: ["van", "trailer", "outboard", "mower", "lawnmower", "invoice", "wholesaler", "hydraulic pump", "engine", "other reel", "another reel", "his other", "different reel", "not this"],
+  elsewhere: ["van", "trailer", "outboard", "mower", "lawnmower", "invoice", "wholesaler", "hydraulic pump", "engine", "other reel", "another reel", "his other", "different reel", "not this", "for stock", "stock order"],
   needs: ["needs", "need"],
   same: ["same", "ditto", "likewise", "as above", "the same"],
 };
@@ -55,7 +56,7 @@ export const SAYS: Readonly<Record<Say, readonly string[]>> = {
 export const FILLERS: ReadonlySet<string> = new Set([
   "the", "a", "an", "its", "his", "her", "their", "this", "that", "these", "those", "was", "were", "is", "are", "has", "had", "have", "been", "be", "it", "got", "very",
   "quite", "also", "too", "so", "then", "now", "but", "just", "still", "again", "from", "out", "up", "in", "on", "of", "for", "to", "with", "by", "at", "off", "one", "each",
-  "set", "pair", "pr", "kit", "assy", "complete", "new", "old", "spare", "part", "pc", "ea", "lot", "qty", "size", "me", "we", "i", "he", "she", "as", "which", "when", "after",
+  "set", "pair", "pr", "kit", "assy", "complete", "new", "old", "spare", "part", "pc", "ea", "lot", "qty", "size", "stainless", "hybrid", "genuine", "aftermarket", "heavy", "duty", "better", "correct", "cold", "thread", "tooth", "teeth", "face", "edge", "bore", "end", "back", "home", "square", "properly", "through", "there", "where", "while", "meanwhile", "if", "until", "his", "some", "any", "more", "most", "much", "few", "only", "could", "would", "can", "make", "did", "do", "does", "not", "all", "customer", "owner", "skipper", "him", "her", "them", "temp", "quick", "well", "me", "we", "i", "he", "she", "as", "which", "when", "after",
 ]);
 
 /** What was done, in more ways than the list of actions has. Codes are those of the actions. */
@@ -66,26 +67,26 @@ export const DONE: readonly (readonly [code: string, phrases: readonly string[]]
     "fitted set", "fitted from stock", "replaced with new", "swapped out", "changed out", "swapped for", "installed", "added new", "renewed", "new item", "substituted",
   ]],
   ["CLEAN", [
-    "clean", "cleaned", "cleaned up", "cleaned out", "flushed", "flushed out", "degrease", "degreased", "washed", "washed out", "oiled out", "rinsed out", "dried", "dried out",
+    "clean", "cleaned", "cleaned up", "cleaned out", "flushed", "flushed out", "degrease", "degreased", "washed", "washed out", "de oiled", "de greased", "blown out", "oiled out", "rinsed out", "dried", "dried out",
     "scrubbed", "ultrasonic", "ultrasonic cleaned", "decontaminated", "descaled", "wiped",
   ]],
   ["CLR", ["freed", "freed off", "freed up", "unstuck", "recovered", "brought back", "saved", "cleaned and lubed", "flushed and oiled", "rescued", "revived"]],
   ["LUBE", [
-    "grease", "greased", "regreased", "re greased", "oil", "oiled", "re oiled", "lube", "lubed", "relubed", "lubricated", "lubed up", "drop of oil", "repacked", "with oil", "oiled lightly",
+    "grease", "greased", "regreased", "re greased", "oil", "oiled", "re oiled", "lube", "lubed", "relubed", "lubricated", "lubed up", "drop of oil", "repacked", "with oil", "oiled lightly", "waxed", "packed", "greased up",
     "re coated", "recoated", "with grease", "fresh grease",
   ]],
   ["ADJ", ["adjust", "adjusted", "reset", "re set", "aligned", "corrected", "put right", "re tensioned", "tensioned", "tweaked", "turned round", "reversed", "backed off half", "trimmed"]],
   ["SHIM", ["shim added", "shimmed", "re shimmed", "added shim", "removed shim", "meshed", "added"]],
   ["STRAIGHT", ["straighten", "straightened", "bent straight", "bent back", "reformed", "reshaped", "trued", "trued up"]],
-  ["REPAIR", ["repaired", "glued", "soldered", "welded", "filed", "dressed", "polished", "polished out", "deburred", "re riveted", "deglazed", "stretched", "machined", "lapped", "honed", "stoned"]],
-  ["TIGHT", ["tighten", "tightened", "re tightened", "retightened", "nip up", "nipped up", "threadlocked", "loctited", "locked it"]],
-  ["EXTRACT", ["drilled", "drilled out", "drill out", "extracted", "helicoiled", "helicoil fitted", "thread insert", "re tapped", "retapped"]],
+  ["REPAIR", ["repaired", "glued", "soldered", "welded", "filed", "dressed", "polished", "polished out", "deburred", "re riveted", "deglazed", "stretched", "machined", "lapped", "honed", "stoned", "sanded", "scuffed", "peened", "peened over", "rubbed down", "re bushed", "superglued", "wired up", "bushed", "patched", "epoxied", "sleeved", "plugged", "pressed back", "pressed in", "turned over", "swapped ends"]],
+  ["TIGHT", ["tighten", "tightened", "re tightened", "retightened", "nip up", "nipped up", "threadlocked", "locked it"]],
+  ["EXTRACT", ["drilled", "drilled out", "drill out", "extracted", "thread insert", "thread insert fitted", "thread insert put in", "insert fitted", "re tapped", "retapped"]],
   ["RESEAL", ["resealed", "reseated", "re seated", "refitted seal"]],
-  ["REFIT", ["refitted", "refit", "refitted old", "dry fitted", "fitted dry"]],
+  ["REFIT", ["refitted", "refit", "put back", "refitted old", "dry fitted", "fitted dry"]],
   ["DONOR", ["donor", "from donor", "second hand part", "used part", "from parts reel", "off parts reel", "off another reel fitted"]],
   ["ORDER", [
     "on back order", "back order", "on order", "ordered", "order", "need to order", "to order", "not in stock", "out of stock", "none in stock", "no stock", "no spare", "no spare to be had",
-    "awaiting", "awaiting part", "awaiting parts", "waiting for", "waiting on", "waiting part", "to come", "coming from", "due in", "not available", "unavailable", "need one", "need a new one",
+    "awaiting", "awaiting part", "awaiting parts", "waiting for", "waiting on", "wait for", "wait on", "on the way", "on its way", "waiting part", "to come", "coming from", "due in", "not available", "unavailable", "need one", "need a new one", "available", "cant get", "cannot get", "cant find", "unobtainable", "none about", "none to be had", "sourcing", "special order",
     "needed", "wanted", "chasing", "being ordered", "no longer available", "backordered",
   ]],
 ];

@@ -25,7 +25,10 @@ function decided(one: Spoken, cell: NoteCell, listed: boolean): Decided {
   const later = saidOf(one, "later"), declined = saidOf(one, "declined"), good = saidOf(one, "good"), needs = saidOf(one, "needs");
   const said = (told: Told, action: Action, rule: string): Decided => ({ action, code: told.mark.action?.code ?? null, rule: `${RULES[told.reach]}${rule}`, reach: told.reach });
   const did = best?.mark.action ?? null, beside = (told: Told | undefined) => told?.reach === "beside" || told?.reach === "shared" || told?.reach === "ahead";
-  if (best && did && (did.action === "replaced" || did.action === "wanted") && ((beside(later) && best.reach === "beside") || (beside(declined) && beside(best)))) return said((later ?? declined) as Told, "left", ", put off");
+  if (best && did && (did.action === "replaced" || did.action === "wanted") && ((beside(later) && best.reach === "beside") || (declined?.mark.phrase !== "left" && beside(declined) && beside(best)))) return said((later ?? declined) as Told, "left", ", put off");
+  const order = acts.find(({ mark }) => mark.action?.code === "ORDER");
+  if (best?.mark.phrase === "new" && order) return said(order, "wanted", "");
+  if (best?.mark.phrase === "new" && declined) return said(declined, "left", ", not done");
   if (declined && (!did || did.action === "wanted")) return said(declined, "left", ", not done");
   if (best && did) return said(best, did.action, "");
   if (later) return said(later, "left", ", put off");
@@ -78,7 +81,7 @@ export function findings(one: Spoken, found: readonly Token[], note: string, cel
   const start = found[from]?.start ?? 0, end = found[to - 1]?.end ?? note.length;
   return (one.part.positions.length > 0 ? one.part.positions : [null]).map((position) => {
     const family = position === null ? one.part.family : familyOf.get(position) ?? null, fault = faultOf(one, family, done.code);
-    const counted = done.action === "replaced" || done.action === "wanted", count = counted ? pieces(found, one, position) : null;
+    const counted = done.action === "replaced" || done.action === "wanted", count = counted ? pieces(found, one, position, cell === "parts") : null;
     const fine = done.action === "left" && saidOf(one, "good") !== undefined && fault.mode === null;
     const mild = doubtful || done.action === "cleaned" || done.action === "lubricated" || saidOf(one, "later") !== undefined;
     return {

@@ -133,6 +133,8 @@ export const longestFrom: ReadonlyMap<string, number> = (() => {
 })();
 /** Every single word of ours, against which a misspelling is measured. */
 export const knownWords: ReadonlySet<string> = new Set([...drafts.keys()].flatMap((key) => key.split(" ")).filter((word) => /^[a-z]{3,}$/.test(word)));
+/** Words of parts' names alone. */
+export const partWords: ReadonlySet<string> = new Set([...drafts].filter(([, here]) => here.places.length > 0 || here.part).flatMap(([key]) => key.split(" ")));
 /** Words that prove that a note speaks of a reel: of parts, of faults and of work. */
 export const benchWords: ReadonlySet<string> = new Set([...drafts].filter(([, here]) => here.places.length > 0 || here.modes.length > 0 || here.action)
   .flatMap(([key]) => key.split(" ")).filter((word) => word.length > 2 && !["the", "and", "for", "with", "off", "out", "not", "from", "one", "new"].includes(word)));

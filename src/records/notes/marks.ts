@@ -25,6 +25,13 @@ export interface Mark {
   readonly own: boolean;
 }
 export interface Surroundings { readonly reel_kind: ReelKind | null; readonly complaint: readonly string[]; readonly parts_cell: boolean; readonly book: SpellingBook | null }
+/** Short names that are words of their own unless written in capitals. */
+const BARE: ReadonlySet<string> = new Set(["ar", "lineroller", "arc"]);
+/** Names of what is put on, which are also words for putting it on. */
+const NOUNS: ReadonlySet<string> = new Set(["oil", "grease", "lube"]);
+/** Which of several like parts; without more we cannot tell. */
+const WHICH: ReadonlySet<string> = new Set(["rear", "back", "top", "bottom", "inner", "outer", "upper", "lower", "middle", "center", "second", "other"]);
+const SIDE_NAMES: ReadonlySet<string> = new Set(["left", "right", "l", "r"]);
 type Named = Pick<Mark, "positions" | "family" | "ambiguous" | "plural">;
 
 const EMPTY = { positions: [], family: null, ambiguous: false, plural: false, modes: [], action: null, say: null, corrected: false, own: false } as const;
@@ -53,10 +60,11 @@ function lonely(key: string, words: readonly string[], at: number, length: numbe
 }
 
 /** What part a phrase names here: null when it is no part, no positions when only the family is sure. */
-function named(key: string, phrase: Phrase, around: Around): Named | null {
+function named(key: string, phrase: Phrase, around: Around & { readonly which: boolean }): Named | null {
   const kind = around.reel_kind, read = readAmbiguous(key, around);
   const family = lastFamily(key), positions = onKind(read ?? phrase.places, kind);
-  const sure = read !== null ? positions : positions.length === 1 ? positions : [];
+  const unsure = around.which && (family === "ball bearing" || family === "seal" || family === "bushing" || family === "washer or shim");
+  const sure = unsure ? [] : read !== null || positions.length === 1 ? positions : [];
   if (sure.length === 0 && family === null && read === null) return null;
   return { positions: sure, family: sure[0] !== undefined ? familyOf.get(sure[0]) ?? null : family, ambiguous: isAmbiguous(key), plural: around.plural };
 }
@@ -76,6 +84,7 @@ function ownMark(entry: OwnSpelling, at: number, length: number, phrase: string,
 /** "left" is a side before a part, what was done with it after one. */
 function isSide(words: readonly string[], found: readonly Token[], at: number): boolean {
   const next = words[at + 1] ?? "";
+  if (found[at - 1]?.kind === "bracket" && found[at + 1]?.kind === "bracket") return true;
   return next !== "" && found[at + 1]?.kind === "word" && !["as", "it", "in", "off", "on", "alone", "out", "for", "to"].includes(next) && benchWords.has(next);
 }
 
@@ -92,14 +101,19 @@ export function marks(found: readonly Token[], context: Surroundings): Mark[] {
       continue;
     }
     const match = words[at] ? longest(words, at) : null;
-    if (!match || (match.key === "left" && isSide(words, found, at))) { at++; continue; }
+    if (!match || (match.key === "left" && isSide(words, found, at))) {
+      if (SIDE_NAMES.has(words[at] ?? "") && found[at - 1]?.kind === "bracket") out.push({ ...EMPTY, kind: "side", from: at, to: at + 1, phrase: words[at] ?? "" });
+      at++;
+      continue;
+    }
     const { phrase, key, length } = match;
     const corrected = changed.slice(at, at + length).some(Boolean);
     const put = (mark: Partial<Mark> & Pick<Mark, "kind">) => out.push({ ...EMPTY, from: at, to: at + length, phrase: key, corrected, ...mark });
+    if (NOUNS.has(key) && ["on", "in", "from", "was", "is"].includes(words[at + length] ?? "")) { put({ kind: "ignored" }); at += length; continue; }
     const plural = found.slice(at, at + length).some((token) => token.plural);
-    const bare = length === 1 && ((key === "ar" || key === "lineroller") && !found[at]?.capitals && found[at]?.end === (found[at]?.start ?? 0) + 2);
+    const bare = length === 1 && BARE.has(key) && !found[at]?.capitals && (found[at]?.end ?? 0) - (found[at]?.start ?? 0) < 4 && !words.slice(at + 1, at + 5).includes("bearing");
     const isPart = (phrase.places.length > 0 || phrase.part) && !bare && !lonely(key, words, at, length, context.parts_cell);
-    const part = isPart ? named(key, phrase, { reel_kind: context.reel_kind, near: near(words, at, length), note, plural }) : null;
+    const part = isPart ? named(key, phrase, { reel_kind: context.reel_kind, near: near(words, at, length), note, plural, which: WHICH.has(words[at - 1] ?? "") }) : null;
     if (phrase.say) put({ kind: "say", say: phrase.say });
     else if (phrase.complaint && !part) put({ kind: "complaint" });
     else if (part) put({ kind: "part", ...part });

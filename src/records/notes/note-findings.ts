@@ -21,7 +21,7 @@ function merged(all: readonly NoteFinding[], cell: NoteCell): NoteFinding[] {
     out.set(key, {
       ...best, mode: best.mode ?? other.mode, size: best.size ?? other.size, routine: best.routine || other.routine,
       grade_at_least: best.grade_at_most !== null || least === 0 ? best.grade_at_least : least,
-      ...(cell === "parts" && best.qty !== null && other.qty !== null && best.action === other.action ? { qty: best.qty + other.qty } : {}),
+      ...(cell === "parts" && best.qty !== null && other.qty !== null && best.action === other.action && best.start !== other.start ? { qty: best.qty + other.qty } : {}),
       ...(best.qty_assumed && other.qty !== null && !other.qty_assumed ? { qty: other.qty, qty_assumed: false } : {}),
     });
   });
@@ -31,13 +31,19 @@ function merged(all: readonly NoteFinding[], cell: NoteCell): NoteFinding[] {
 /** The first breath of a cell that starts with what the customer said; a part in it is found only when something was done to it. */
 function isComplaint(one: Spoken, cell: NoteCell): boolean {
   const opening = one.sentence === 0 && one.item.from === 0, did = one.told.some(({ mark }) => mark.kind === "action");
-  return !did && ((cell === "complaint and note" && opening) || one.item.complaint);
+  return !did && ((cell === "complaint and note" && opening) || one.item.complaint || (one.item.symptom && one.told.every(({ mark, reach }) => mark.kind === "mode" && reach === "beside")));
 }
+
+/** Whether a word of fault can be said of this family. */
+const fits = (mark: Mark, family: string | null) =>
+  mark.modes.some((reading) => reading.only_families.length === 0 || (family !== null && reading.only_families.includes(family)));
 
 /** A part only mentioned: in doubt, among words we do not know, or by a word that is no name of a part by itself. */
 function mentioned(one: Spoken): boolean {
-  const said = one.told.some(({ mark }) => (mark.kind !== "say" || mark.say !== "routine") && (mark.kind !== "mode" || one.part.phrase !== "click"));
-  return !said && (one.item.doubt || one.item.unknown > 0 || one.part.phrase === "drag" || one.part.phrase === "click" || one.item.told.some((mark) => mark.say === "not"));
+  const undecided = one.uncertain || (one.item.unknown > 0 && one.told.some(({ mark }) => mark.kind === "mode"));
+  if (undecided && !one.told.some(({ mark }) => mark.kind === "action" || mark.say === "good" || mark.say === "declined")) return true;
+  const said = one.told.some(({ mark }) => (mark.kind !== "say" || mark.say !== "routine") && (mark.kind !== "mode" || (one.part.phrase !== "click" && fits(mark, one.part.family))));
+  return !said && (one.item.doubt || one.item.unknown > 0 || one.item.cleared || one.told.length > 0 || one.part.phrase === "drag" || one.part.phrase === "click" || one.item.told.some((mark) => mark.say === "not" || mark.say === "same"));
 }
 
 /** Sentences in which a bare list means fitted parts: it follows a whole service, and an item of it carries a quantity. */

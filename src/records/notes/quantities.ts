@@ -6,11 +6,16 @@ import type { Token } from "./tokens.ts";
 const NUMBERS: ReadonlyMap<string, number> = new Map([["two", 2], ["three", 3], ["four", 4], ["five", 5], ["six", 6], ["pair", 2], ["pr", 2]]);
 const COUNT = /^(?:[1-9]|1\d)$/;
 /** Words after a number that make it something else than a count of parts. */
-const UNITS: ReadonlySet<string> = new Set(["kg", "lb", "mm", "ml", "min", "hr", "hour", "day", "week", "wk", "wks", "month", "year", "time", "of", "reel", "g", "gm", "ft", "m", "off", "turn", "drop"]);
+const UNITS: ReadonlySet<string> = new Set(["kg", "lb", "mm", "ml", "min", "hr", "hour", "day", "week", "wk", "wks", "month", "year", "time", "reel", "g", "gm", "ft", "m", "off", "turn", "drop"]);
+
+/** "3 of 5": the five are not the ones meant. */
+const ofMany = (found: readonly Token[], at: number) => found[at - 1]?.word === "of" && COUNT.test(found[at - 2]?.word ?? "");
+/** "12/5" is a day. */
+const dated = (found: readonly Token[], at: number) => [1, -1].some((step) => found[at + step]?.word === "/" && /^\d+$/.test(found[at + 2 * step]?.word ?? ""));
 
 function counted(found: readonly Token[], at: number): number | null {
   const token = found[at];
-  if (!token || UNITS.has(found[at + 1]?.word ?? "")) return null;
+  if (!token || UNITS.has(found[at + 1]?.word ?? "") || ofMany(found, at) || dated(found, at)) return null;
   if (token.kind === "quantity") return Number(token.word);
   if (token.kind !== "word") return null;
   return COUNT.test(token.word) ? Number(token.word) : NUMBERS.get(token.word) ?? null;
@@ -26,15 +31,16 @@ function before(found: readonly Token[], part: Mark, from: number): number | nul
   return null;
 }
 
-/** A marked quantity ("x2", "(4)", "pair") behind the part, before the next one. */
-function behind(found: readonly Token[], part: Mark, to: number): number | null {
+/** A marked quantity ("x2", "(4)", "pair") behind the part, before the next one; in a list of parts also a bare number. */
+function behind(found: readonly Token[], part: Mark, to: number, listed: boolean): number | null {
   for (let at = part.to; at < to; at++) {
     const token = found[at] as Token;
     if (token.kind === "quantity" && !UNITS.has(found[at + 1]?.word ?? "")) return Number(token.word);
     if (token.kind === "word" && ["pair", "pr"].includes(token.word)) return 2;
     if (token.word === "both" && part.plural) return 2;
   }
-  return null;
+  const end = found[to - 1];
+  return listed && to - 1 >= part.to && end?.kind === "word" && COUNT.test(end.word) && to - part.to <= 2 ? Number(end.word) : null;
 }
 
 /** A number beside the action where that stands in its own item ("fitted 2", "3 new", "two drilled out"). */
@@ -43,7 +49,7 @@ function withAction(found: readonly Token[], one: Spoken): number | null {
   for (const { mark, among } of [...acts].reverse()) {
     if (mark.from >= one.item.from && mark.to <= one.item.to) continue;
     if (mark.phrase.endsWith(" pair")) return among > 1 ? 1 : 2;
-    const near = counted(found, mark.to) ?? counted(found, mark.from - 1) ?? inItem(found, mark.from);
+    const near = counted(found, mark.to) ?? (found[mark.from - 2]?.word === "of" ? counted(found, mark.from - 3) : null) ?? counted(found, mark.from - 1) ?? inItem(found, mark.from);
     if (near !== null) return near;
   }
   return null;
@@ -69,10 +75,10 @@ function assumed(part: Mark, position: string | null): number {
 }
 
 /** Pieces of one part, and whether the note says so. A number of parts named as left and right is shared between them. */
-export function pieces(found: readonly Token[], one: Spoken, position: string | null): { qty: number; assumed: boolean } {
+export function pieces(found: readonly Token[], one: Spoken, position: string | null, listed: boolean): { qty: number; assumed: boolean } {
   const { part, item } = one, next = item.parts.find((other) => other.from > part.from);
   const inside = found.slice(part.from, part.to).find((token) => token.kind === "quantity");
-  const written = inside ? Number(inside.word) : withAction(found, one) ?? before(found, part, item.from) ?? behind(found, part, next?.from ?? item.to);
+  const written = inside ? Number(inside.word) : withAction(found, one) ?? before(found, part, item.from) ?? behind(found, part, next?.from ?? item.to, listed);
   if (written === null) return { qty: assumed(part, position), assumed: true };
   return { qty: part.positions.length > 1 ? Math.max(1, Math.round(written / part.positions.length)) : written, assumed: false };
 }

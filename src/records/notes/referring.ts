@@ -1,132 +1,46 @@
-import { familyOf, kindsOf, phrases } from "./lexicon.ts";
 import { FILLERS } from "./bench-words.ts";
-import { readAmbiguous } from "./ambiguous.ts";
+import { at, compounds, isHead, lastWord, placeOf, smallPart } from "./compounds.ts";
+import { familyOf } from "./lexicon.ts";
 import type { Mark } from "./marks.ts";
-import { FAMILY_WORD } from "./part-words.ts";
+import { sides } from "./sides.ts";
 import type { Token } from "./tokens.ts";
-import { phraseWords } from "./words.ts";
 import type { ReelKind } from "../vocabulary-tables.ts";
 
 /** Parts whose own small parts follow them by a bare name: "dog worn, spring ok". */
-const OWNERS: ReadonlySet<string> = new Set(["dog", "ar dog", "clicker", "click", "click pawl", "bail", "bail arm", "lineroller", "roller", "yoke", "knob", "handle knob", "pawl"]);
-const IN: ReadonlySet<string> = new Set(["in", "on", "of", "from", "under", "for", "inside", "at"]);
-const ARTICLES: ReadonlySet<string> = new Set(["the", "a", "his", "her", "its", "this", "that"]);
-
+const OWNERS: ReadonlySet<string> = new Set([
+  "dog", "ar dog", "clicker", "click", "click pawl", "bail", "bail arm", "lineroller", "roller", "yoke", "knob", "handle knob", "pawl", "handle", "clutch",
+  "ar", "oneway", "ar clutch", "clutch assy", "bait clicker", "drag knob",
+]);
+const GROUPING: ReadonlySet<string> = new Set(["and", "&", "+", "w/"]);
 /** How many readings a bare word may look back over. */
 const WINDOW = 24;
-const SIDE_WORDS: ReadonlySet<string> = new Set(["side", "left", "right", "set", "stack", "arm", "drag"]);
-const NONE: ReadonlySet<string> = new Set();
-
-/** The one position this phrase names on this kind of reel; null when none or several. */
-function placeOf(text: string, kind: ReelKind | null): string | null {
-  const key = phraseWords(text).join(" ");
-  const all = readAmbiguous(key, { reel_kind: kind, near: NONE, note: NONE, plural: false }) ?? phrases.get(key)?.places ?? [];
-  const here = kind === null || kind === "other" ? all : all.filter((position) => kindsOf.get(position)?.includes(kind));
-  return here.length === 1 ? here[0] ?? null : null;
-}
-
-const at = (position: string) => ({ positions: [position], family: familyOf.get(position) ?? null });
-const last = (phrase: string) => phrase.slice(phrase.lastIndexOf(" ") + 1);
-const word = (token: Token | undefined) => (token?.kind === "word" ? token.word : "");
-const headed = (mark: Mark) => mark.kind === "part" && !mark.own && FAMILY_WORD.has(mark.phrase);
-const bare = (mark: Mark) => headed(mark) && mark.positions.length === 0;
-
-/** "Bearing in the line roller" is one part. */
-function inside(found: readonly Token[], all: readonly Mark[], kind: ReelKind | null): Mark[] {
-  const out: Mark[] = [];
-  for (let index = 0; index < all.length; index++) {
-    const mark = all[index] as Mark, next = all[index + 1];
-    const between = next ? found.slice(mark.to, next.from) : [], small = between.map(word).filter((one) => !ARTICLES.has(one));
-    const joins = headed(mark) && next?.kind === "part" && (small.length === 1 && (IN.has(small[0] ?? "") || between[0]?.kind === "quantity"));
-    const place = joins ? placeOf(`${next.phrase} ${mark.phrase}`, kind) : null;
-    if (place !== null && next) { out.push({ ...mark, ...at(place), to: next.to }); index++; } else out.push(mark);
-  }
-  return out;
-}
-
-/** "Main & pinion gears", "bearings: 2 spool, 1 pinion": the word of the family is said once. */
-function shared(found: readonly Token[], all: readonly Mark[], kind: ReelKind | null): Mark[] {
-  const out = [...all];
-  for (const head of all) {
-    const family = last(head.phrase);
-    if (head.kind !== "part" || !head.plural || !FAMILY_WORD.has(family)) continue;
-    const heading = head.positions.length === 0 && found[head.to]?.kind === "dash";
-    const step = heading ? 1 : -1, first = heading ? head.to + 1 : head.from - 1;
-    let used = false;
-    for (let index = first; index >= 0 && index < found.length; index += step) {
-      const token = found[index] as Token;
-      if (token.kind === "list" && (heading || ["and", "&", "/"].includes(token.word))) continue;
-      if (heading ? token.kind === "quantity" || /^\d+$/.test(token.word) : token.word === "both") continue;
-      const mark = out.find((one) => one.from <= index && one.to > index);
-      if (!heading && mark?.kind === "part" && family !== "bearing") break;
-      if (token.kind !== "word" || (!heading && found[index + 1]?.kind !== "list" && found[index + 1]?.word !== "both")) break;
-      const phrase = mark?.kind === "part" ? mark.phrase : token.word, place = last(phrase) === family ? null : placeOf(`${phrase} ${family}`, kind);
-      const pair = place === null && heading ? placeOf(`${phrase} ${family}s`, kind) : place;
-      if (pair === null || (mark && mark.kind !== "part")) break;
-      const made: Mark = { ...(mark ?? { ...head, from: index, to: index + 1, plural: false }), ...at(pair), phrase: `${phrase} ${family}`, ambiguous: true };
-      if (mark) out[out.indexOf(mark)] = made; else out.push(made);
-      index = step < 0 ? made.from : index;
-      used = true;
-    }
-    if (used && heading) out.splice(out.indexOf(head), 1);
-  }
-  return out.sort((a, b) => a.from - b.from);
-}
-
-/** Sides of the reel as positions of bearings that exist on both. */
-const SIDED: ReadonlyMap<string, readonly [left: string, right: string]> = new Map([
-  ["spool_bearings_pair", ["spool_bearing_left", "spool_bearing_right"]], ["main_bearing_handle", ["main_bearing_plate", "main_bearing_handle"]],
+/** Last words of names that say too little to stand for the name. */
+const NO_NAME: ReadonlySet<string> = new Set(["side", "left", "right", "set", "stack", "arm", "drag", "in", "under"]);
+/** Words behind a part's name that make it the name of something else. */
+const NOUNS: ReadonlySet<string> = new Set([
+  "thread", "soak", "setting", "pressure", "noise", "bag", "box", "area", "hole", "seat", "surface", "face", "price", "number", "tension", "test", "oil", "size", "mesh", "knock",
+  "nut", "pin", "cap", "cover", "lever", "plate", "wheel", "lock", "counterbalance", "clip", "tube", "button", "rivet", "housing", "bracket", "tab", "stop", "collar",
+  "block", "weight", "circlip", "key", "link", "peg", "insert", "guard", "shield", "race", "logo", "sticker", "paint", "finish", "coating", "pivot", "hinge", "post",
 ]);
-
-/** "Palm side spool bearing": which of the two is meant. */
-function oneSide(all: readonly Mark[], kind: ReelKind | null): Mark[] {
-  return all.map((mark, index) => {
-    const before = all[index - 1], after = all[index + 1], pair = mark.positions.length === 1 ? SIDED.get(mark.positions[0] ?? "") : undefined;
-    const side = before?.kind === "side" && before.to === mark.from ? before : after?.kind === "side" && after.from === mark.to ? after : null;
-    if (!pair || !side || (pair[0] === "main_bearing_plate" && kind !== "spinning")) return mark;
-    return { ...mark, positions: [/handle|gear|right|head/.test(side.phrase) ? pair[1] : pair[0]], plural: false };
-  });
-}
-
-/** A part's name before a bare family word is one name of a part we cannot place ("knob seal"). */
-function compound(all: readonly Mark[]): Mark[] {
-  const out: Mark[] = [];
-  for (const mark of all) {
-    const owner = out.at(-1);
-    if (owner?.kind === "part" && headed(mark) && owner.to === mark.from && !owner.phrase.includes(" ") && !headed(owner)) {
-      out[out.length - 1] = { ...mark, from: owner.from, positions: [], family: FAMILY_WORD.get(mark.phrase) ?? null, phrase: `${owner.phrase} ${mark.phrase}` };
-    } else out.push(mark);
-  }
-  return out;
-}
-
-/** Left and right one named after "spool bearings". */
-function bothSides(found: readonly Token[], all: readonly Mark[]): Mark[] {
-  return all.map((mark) => {
-    const side = last(mark.phrase), other = word(found[mark.to + 1]);
-    const opposite = /^(l|left)$/.test(side) ? /^(r|right)$/ : /^(r|right)$/.test(side) ? /^(l|left)$/ : null;
-    const both = mark.kind === "part" && /^spool_bearing_(left|right)$/.test(mark.positions[0] ?? "") && opposite?.test(other) && found[mark.to]?.kind === "list";
-    return both ? { ...mark, positions: ["spool_bearing_left", "spool_bearing_right"], to: mark.to + 2, plural: false } : mark;
-  });
-}
 
 /** The position that a bare word means because the part was named in full before; null when none or several were. */
 function namedBefore(before: readonly Mark[], head: string): readonly string[] | null {
-  const same = before.filter((mark) => mark.kind === "part" && mark.positions.length > 0 && mark.phrase !== head && (last(mark.phrase) === head || (head === "gear" && mark.phrase === "maingear")));
+  const same = before.filter((mark) => mark.kind === "part" && mark.positions.length > 0
+    && (lastWord(mark.phrase) === head || (head === "gear" && mark.phrase === "maingear")));
   const places = new Set(same.map((mark) => mark.positions.join()));
   return places.size === 1 ? same[0]?.positions ?? null : null;
 }
 
 /** The small part of the part named just before: "dog + spring", "line roller grooved, bearing ok". */
-function belonging(mark: Mark, before: readonly Mark[], joint: string, kind: ReelKind | null): string | null {
+function belonging(small: string, before: readonly Mark[], joint: string, kind: ReelKind | null): string | null {
   const owner = [...before].reverse().find((one) => one.kind === "part");
   if (!owner || owner.positions.length !== 1) return null;
-  const close = ["and", "&", "+", "w/"].includes(joint) && before.at(-1) === owner;
+  const close = GROUPING.has(joint) && before.at(-1) === owner, first = owner.phrase.split(" ")[0] ?? "";
   if (!close && !OWNERS.has(owner.phrase)) return null;
-  const position = owner.positions[0] as string, small = [`${position}_${mark.phrase}`, `${position}_${mark.phrase}s`].find((code) => familyOf.has(code));
-  const first = owner.phrase.split(" ")[0] ?? "";
-  return small ?? placeOf(`${owner.phrase} ${mark.phrase}`, kind) ?? (close ? placeOf(`${last(owner.phrase)} ${mark.phrase}`, kind) ?? placeOf(`${first} ${mark.phrase}`, kind) : null);
+  return smallPart(owner, small, kind) ?? (close ? placeOf(`${lastWord(owner.phrase)} ${small}`, kind) ?? placeOf(`${first} ${small}`, kind) : null);
 }
+
+const jointBefore = (found: readonly Token[], index: number) => (found[index - 1]?.kind === "list" ? found[index - 1]?.word ?? "" : "");
 
 /** What one reading means after those before it. */
 function settledBy(found: readonly Token[], mark: Mark, before: readonly Mark[], kind: ReelKind | null): Mark {
@@ -134,41 +48,53 @@ function settledBy(found: readonly Token[], mark: Mark, before: readonly Mark[],
   const open = mark.kind === "part" && !mark.own && !mark.phrase.includes(" ") && (mark.positions.length === 0 || mark.ambiguous);
   const again = open && !(sized && mark.positions.length === 0) ? namedBefore(before, mark.phrase) : null;
   if (again) return { ...mark, positions: again, family: familyOf.get(again[0] ?? "") ?? null };
-  const joint = found[mark.from - 1]?.kind === "list" ? found[mark.from - 1]?.word ?? "" : "";
-  const part = bare(mark) && !sized ? belonging(mark, before, joint, kind) : null;
+  const placeless = isHead(mark) && (mark.positions.length === 0 || mark.positions[0] === "screws_misc");
+  const part = placeless && !sized ? belonging(mark.phrase, before, jointBefore(found, mark.from), kind) : null;
   return part === null ? mark : { ...mark, ...at(part), ambiguous: true };
 }
 
-/** A word that is no name by itself but ends the full name of a part named before ("handle nut rounded, replaced nut"). */
-function shortened(found: readonly Token[], index: number, before: readonly Mark[]): Mark | null {
+/** A word that is no name by itself, but ends the full name of a part named before, or is the small part of the one just named. */
+function shortened(found: readonly Token[], index: number, before: readonly Mark[], kind: ReelKind | null): Mark | null {
   const token = found[index] as Token, last = before.at(-1);
-  if (token.kind !== "word" || token.word.length < 3 || FILLERS.has(token.word) || SIDE_WORDS.has(token.word) || before.length === 0) return null;
-  const previous = found[index - 1], alone = previous?.kind !== "word" || FILLERS.has(previous.word) || (last?.to === index && last.kind !== "part");
-  const again = alone ? namedBefore(before, token.word) : null;
-  const owner = again ? before.find((mark) => mark.positions === again) : undefined;
-  return again && owner ? { ...owner, from: index, to: index + 1, phrase: token.word, plural: token.plural, ambiguous: true } : null;
+  if (token.kind !== "word" || token.word.length < 3 || FILLERS.has(token.word) || NO_NAME.has(token.word) || !last) return null;
+  const joint = jointBefore(found, index), small = GROUPING.has(joint) && last.to >= index - 2 ? belonging(token.word, before, joint, kind) : null;
+  if (small !== null) return { ...last, ...at(small), kind: "part", from: index, to: index + 1, phrase: token.word, plural: token.plural, ambiguous: true };
+  const previous = found[index - 1], alone = previous?.kind !== "word" || FILLERS.has(previous.word) || (last.to === index && last.kind !== "part");
+  const again = alone ? namedBefore(before, token.word) : null, owner = again ? before.find((mark) => mark.positions === again) : undefined;
+  return owner ? { ...owner, from: index, to: index + 1, phrase: token.word, plural: token.plural, ambiguous: true } : null;
 }
 
-/** "Drag soak", "drag setting": the part's name only says which soak or setting. */
-const onlyNames = (found: readonly Token[], mark: Mark, next: Mark | undefined) =>
-  mark.phrase === "drag" && found[mark.to]?.kind === "word" && next?.from !== mark.to && !FILLERS.has(found[mark.to]?.word ?? "");
+/** "Clamp missing 1 nut": it is something else that is missing. */
+function lacks(found: readonly Token[], from: number): boolean {
+  let index = from;
+  while (found[index]?.kind === "quantity" || /^(?:\d+|its|a|one|the|two)$/.test(found[index]?.word ?? "")) index++;
+  return found[index]?.kind === "word" && NOUNS.has(found[index]?.word ?? "");
+}
 
-/** Bare words settled by what was named before them in the note. */
+/** "Drag setting", "screw thread": the part's name only says which setting or thread. */
+function onlyNames(found: readonly Token[], mark: Mark, next: Mark | undefined): boolean {
+  const behind = found[mark.to];
+  if (mark.kind === "part" && next?.from === mark.to && next.phrase === "missing") return lacks(found, next.to);
+  if (mark.kind !== "part" || behind?.kind !== "word" || next?.from === mark.to) return false;
+  return NOUNS.has(behind.word) || (mark.phrase === "drag" && !FILLERS.has(behind.word));
+}
+
+/** Readings with the words that refer to others settled: names in pieces, sides, bare words for parts named before. */
 export function referring(found: readonly Token[], all: readonly Mark[], kind: ReelKind | null): Mark[] {
-  const known = bothSides(found, oneSide(shared(found, compound(inside(found, all, kind)), kind), kind));
-  const out: Mark[] = [];
-  let at = 0;
-  known.forEach((mark, index) => {
-    for (; at < mark.from; at++) {
-      const again = shortened(found, at, out.slice(-WINDOW));
+  const known = sides(found, compounds(found, all, kind), kind), out: Mark[] = [];
+  let index = 0;
+  const words = (to: number) => {
+    for (; index < to; index++) {
+      const again = shortened(found, index, out.slice(-WINDOW), kind);
       if (again) out.push(again);
     }
-    at = Math.max(at, mark.to);
-    if (!onlyNames(found, mark, known[index + 1])) out.push(settledBy(found, mark, out.slice(-WINDOW), kind));
+  };
+  known.forEach((mark, number) => {
+    words(mark.from);
+    index = Math.max(index, mark.to);
+    const settled = settledBy(found, mark, out.slice(-WINDOW), kind);
+    out.push(onlyNames(found, mark, known[number + 1]) ? { ...settled, positions: [], family: null } : settled);
   });
-  for (; at < found.length; at++) {
-    const again = shortened(found, at, out.slice(-WINDOW));
-    if (again) out.push(again);
-  }
+  words(found.length);
   return out;
 }

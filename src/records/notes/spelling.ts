@@ -1,4 +1,4 @@
-import { knownWords } from "./lexicon.ts";
+import { knownWords, partWords, phrases } from "./lexicon.ts";
 import type { SpellingBook } from "./own-spellings.ts";
 import type { Token } from "./tokens.ts";
 
@@ -36,7 +36,7 @@ export function edits(a: string, b: string, limit: number): number {
 
 /** Known words by first letter: the first letter of a misspelling must stand. */
 const byLetter = new Map<string, string[]>();
-for (const word of knownWords) if (word.length >= 4 && word !== "spin") byLetter.set(word[0] ?? "", [...byLetter.get(word[0] ?? "") ?? [], word]);
+for (const word of knownWords) if (word.length >= 5) byLetter.set(word[0] ?? "", [...byLetter.get(word[0] ?? "") ?? [], word]);
 
 /** Answers given before; a shop writes the same words again and again. */
 const answered = new Map<string, string | null>();
@@ -46,6 +46,7 @@ function nearest(word: string): string | null {
   const limit = word.length < 8 ? 1 : 2;
   let best: string | null = null, distance = limit + 1;
   for (const candidate of byLetter.get(word[0] ?? "") ?? []) {
+    if (word.length === 5 && !partWords.has(candidate)) continue;
     const here = edits(word, candidate, limit);
     if (here < distance) [best, distance] = [candidate, here];
     else if (here === distance && here <= limit && best !== candidate) best = null;
@@ -54,8 +55,8 @@ function nearest(word: string): string | null {
 }
 
 /**
- * The one known word that a misspelt word most likely means, or null. One edit for 5–7 letters, two from 8 on, none below;
- * the first letter must stand; two candidates at the same distance give none.
+ * The one known word that a misspelt word most likely means, or null. One edit for 5–7 letters (for 5 only to a word of
+ * parts), two from 8 on, none below; the first letter must stand; two candidates at the same distance give none.
  *
  * @example
  * corrected("pinoin") // => "pinion"
@@ -71,11 +72,16 @@ export function corrected(word: string): string | null {
   return answer;
 }
 
+/** "Reglued" is glued once more. */
+function again(word: string): string | null {
+  return word.length > 5 && word.startsWith("re") && !knownWords.has(word) && phrases.get(word.slice(2))?.action ? word.slice(2) : null;
+}
+
 /** Words of a note with misspellings put right, one for each token ("" for signs), and which were changed. */
 export function rightWords(found: readonly Token[], book: SpellingBook | null): { words: string[]; changed: boolean[] } {
   const changed: boolean[] = [];
   const words = found.map((token, at) => {
-    const better = token.kind === "word" && !book?.words.has(token.word) ? corrected(token.word) : null;
+    const better = token.kind === "word" && !book?.words.has(token.word) ? again(token.word) ?? corrected(token.word) : null;
     changed[at] = better !== null;
     return token.kind === "word" ? better ?? token.word : "";
   });

@@ -1,8 +1,8 @@
 import { joinedWord, sameWord } from "./words.ts";
 
 export interface Token {
-  /** `word`, a written `size`, a `quantity`, a `doubt` mark, or what stands between items (`list`, `dash`) and sentences (`stop`). */
-  readonly kind: "word" | "size" | "quantity" | "doubt" | "list" | "stop" | "dash";
+  /** `word`, a written `size`, a `quantity`, a `doubt` mark, a `bracket`, or what stands between items (`list`, `dash`) and sentences (`stop`). */
+  readonly kind: "word" | "size" | "quantity" | "doubt" | "list" | "stop" | "dash" | "bracket";
   /** As compared: lower case, singular, one spelling; for a quantity the number. */
   readonly word: string;
   readonly plural: boolean;
@@ -13,7 +13,7 @@ export interface Token {
 
 /** Slashes and signs that stand inside a word, and what they mean (common practice, no source). */
 const SHORT: Readonly<Record<string, string>> = {
-  "a/r": "ar", "l/r": "lr", "l/roller": "line roller", "o/h": "overhaul", "c/o": "cleaned", "b/o": "back order", "o/o": "on order",
+  "a/r": "ar", "l/r": "lr", "l/roller": "line roller", "o/h": "overhaul", "c/o": "cleaned", "b/o": "back order", "o/o": "on order", "o/s": "out of stock",
   "w/o": "without", "s/h": "second hand part", "f/s": "full service", "l/h": "lh", "r/h": "rh", "h/side": "handle side",
   "o/side": "off side", "u/s": "faulty", "n/a": "", "w/": ",", "c&l": "cleaned", "c/l": "cleaned", "s/c": "side cover", "s/s": "",
 };
@@ -30,6 +30,7 @@ const PATTERN = new RegExp([
   "(?<stop>[.;!\\n\\r]+)",
   "(?<dash>\\s-+\\s|[:=>]|[–—])",
   "(?<list>[,+&/])",
+  "(?<bracket>[()[\\]])",
 ].join("|"), "giu");
 
 /** Shortened words after which a point ends no sentence, unless a capital follows. */
@@ -65,6 +66,7 @@ export function tokens(text: string): Token[] {
     else if (group["number"] !== undefined) sign("word", match[0]);
     else if (group["doubt"] !== undefined) sign("doubt", "?");
     else if (group["stop"] !== undefined) { if (!endsNothing(text, start, found.at(-1))) sign("stop", "."); }
+    else if (group["bracket"] !== undefined) sign("bracket", match[0] === "(" || match[0] === "[" ? "(" : ")");
     else sign(group["dash"] !== undefined ? "dash" : "list", group["dash"] !== undefined ? "-" : match[0]);
   }
   return joined(found);

@@ -1,0 +1,128 @@
+import { readAmbiguous } from "./ambiguous.ts";
+import { familyOf, kindsOf, phrases } from "./lexicon.ts";
+import type { Mark } from "./marks.ts";
+import { FAMILY_WORD } from "./part-words.ts";
+import type { Token } from "./tokens.ts";
+import { phraseWords } from "./words.ts";
+import type { ReelKind } from "../vocabulary-tables.ts";
+
+const NONE: ReadonlySet<string> = new Set();
+const IN: ReadonlySet<string> = new Set(["in", "on", "of", "from", "under", "for", "inside", "at"]);
+export const ARTICLES: ReadonlySet<string> = new Set(["the", "a", "an", "his", "her", "its", "this", "that", "my"]);
+
+/** Parts that have a bearing of their own name. */
+const WITH_BEARING: ReadonlySet<string> = new Set(["lineroller", "roller", "ar", "oneway", "pinion", "knob", "handle knob", "spool", "worm"]);
+
+/** The one position this phrase names on this kind of reel; null when none or several. */
+export function placeOf(text: string, kind: ReelKind | null): string | null {
+  const key = phraseWords(text).join(" ");
+  const all = readAmbiguous(key, { reel_kind: kind, near: NONE, note: NONE, plural: false }) ?? phrases.get(key)?.places ?? [];
+  const here = kind === null || kind === "other" ? all : all.filter((position) => kindsOf.get(position)?.includes(kind));
+  return here.length === 1 ? here[0] ?? null : null;
+}
+
+export const at = (position: string) => ({ positions: [position], family: familyOf.get(position) ?? null });
+export const lastWord = (phrase: string) => phrase.slice(phrase.lastIndexOf(" ") + 1);
+const word = (token: Token | undefined) => (token?.kind === "word" ? token.word : "");
+/** A part named by a bare word of its family. */
+export const isHead = (mark: Mark) => mark.kind === "part" && !mark.own && FAMILY_WORD.has(mark.phrase);
+
+/** The small part of `owner` that `small` is on this kind of reel: by its name, or by the name of the owner's position. */
+export function smallPart(owner: Mark, small: string, kind: ReelKind | null): string | null {
+  const position = owner.positions[0] ?? "", code = [`${position}_${small}`, `${position}_${small}s`].find((one) => familyOf.has(one));
+  return owner.positions.length === 1 && code !== undefined ? code : placeOf(`${owner.phrase} ${small}`, kind);
+}
+
+/** "Bearing in the line roller", "bearing x2 handle knob": one part. */
+function inside(found: readonly Token[], all: readonly Mark[], kind: ReelKind | null): Mark[] {
+  const out: Mark[] = [];
+  for (let index = 0; index < all.length; index++) {
+    const mark = all[index] as Mark, next = all[index + 1];
+    const between = next && isHead(mark) ? found.slice(mark.to, next.from) : [], small = between.map(word).filter((one) => !ARTICLES.has(one));
+    const joins = next?.kind === "part" && small.length === 1 && (IN.has(small[0] ?? "") || between[0]?.kind === "quantity" || between[0]?.word === "(");
+    const place = joins ? placeOf(`${next.phrase} ${mark.phrase}`, kind) : null;
+    if (place !== null && next) {
+      out.push({ ...mark, ...at(place), to: next.to, phrase: `${next.phrase} ${mark.phrase}`, ambiguous: false });
+      index++;
+    } else out.push(mark);
+  }
+  return out;
+}
+
+/** A part's name just before a bare family word is one name of a part: a known one ("pawl spring"), or one we cannot place ("knob seal"). */
+function joinedNames(all: readonly Mark[], kind: ReelKind | null): Mark[] {
+  const out: Mark[] = [];
+  for (const mark of all) {
+    let owner = out.at(-1);
+    if (!isHead(mark) || owner?.kind !== "part" || owner.to !== mark.from || isHead(owner)) { out.push(mark); continue; }
+    const place = smallPart(owner, mark.phrase, kind);
+    let from = owner.from;
+    out.pop();
+    for (owner = out.at(-1); owner?.kind === "part" && owner.to === from; owner = out.at(-1)) { from = owner.from; out.pop(); }
+    const phrase = `x ${mark.phrase}`, family = FAMILY_WORD.get(mark.phrase) ?? null;
+    out.push({ ...mark, from, phrase, ambiguous: true, ...(place === null ? { positions: [], family } : at(place)) });
+  }
+  return out;
+}
+
+/** "Main & pinion gears": the word of the family is said once, behind. */
+function sharedBehind(found: readonly Token[], all: readonly Mark[], kind: ReelKind | null): Mark[] {
+  const out = [...all];
+  for (const head of all) {
+    const family = lastWord(head.phrase);
+    if (head.kind !== "part" || !head.plural || !FAMILY_WORD.has(family)) continue;
+    for (let index = head.from - 1; index >= 0; index--) {
+      const token = found[index] as Token, joint = found[index + 1];
+      if ((token.kind === "list" && ["and", "&", "/"].includes(token.word)) || token.word === "both") continue;
+      const mark = out.find((one) => one.from <= index && one.to > index);
+      if (token.kind !== "word" || (joint?.kind !== "list" && joint?.word !== "both") || (mark && !(mark.kind === "part" && family === "bearing" && WITH_BEARING.has(mark.phrase)))) break;
+      const phrase = mark ? mark.phrase : token.word, place = lastWord(phrase) === family ? null : placeOf(`${phrase} ${family}`, kind);
+      if (place === null) break;
+      const made: Mark = { ...(mark ?? { ...head, from: index, to: index + 1, plural: false }), ...at(place), phrase: `${phrase} ${family}`, ambiguous: true };
+      if (mark) out[out.indexOf(mark)] = made; else out.push(made);
+      index = made.from;
+    }
+  }
+  return out.sort((a, b) => a.from - b.from);
+}
+
+/** "Bearings: 2 spool, 1 pinion": the word of the family is said once, ahead. */
+function sharedAhead(found: readonly Token[], all: readonly Mark[], kind: ReelKind | null): Mark[] {
+  const out = [...all];
+  for (const head of all) {
+    if (!isHead(head) || !head.plural || head.positions.length > 0 || found[head.to]?.kind !== "dash") continue;
+    let used = false;
+    for (let index = head.to + 1; index < found.length && found[index]?.kind !== "stop"; index++) {
+      const token = found[index] as Token, mark = out.find((one) => one.from <= index && one.to > index);
+      if (token.kind !== "word" || /^\d+$/.test(token.word)) continue;
+      const phrase = mark?.kind === "part" ? mark.phrase : token.word, place = mark && mark.kind !== "part" ? null : placeOf(`${phrase} ${head.phrase}`, kind);
+      if (place === null) break;
+      const made: Mark = { ...(mark ?? { ...head, from: index, to: index + 1, plural: false }), ...at(place), phrase: `${phrase} ${head.phrase}`, ambiguous: true };
+      if (mark) out[out.indexOf(mark)] = made; else out.push(made);
+      [index, used] = [made.to - 1, true];
+    }
+    if (used) out.splice(out.indexOf(head), 1);
+  }
+  return out.sort((a, b) => a.from - b.from);
+}
+
+/** "Line roller: bearing stiff", "LR - new brg": the part named ahead says whose bearing it is. */
+function headings(found: readonly Token[], all: readonly Mark[], kind: ReelKind | null): Mark[] {
+  const dropped = new Set<Mark>();
+  const out = [...all];
+  all.forEach((owner, index) => {
+    if (owner.kind !== "part" || isHead(owner) || found[owner.to]?.kind !== "dash") return;
+    for (let next = index + 1; next < all.length && !found.slice(owner.to + 1, (all[next] as Mark).from).some((token) => token.kind === "stop"); next++) {
+      const mark = all[next] as Mark, place = isHead(mark) ? smallPart(owner, mark.phrase, kind) : null;
+      if (place === null) { if (mark.kind === "part" && mark.phrase !== "roller") break; else continue; }
+      out[next] = { ...mark, ...at(place), phrase: `${owner.phrase} ${mark.phrase}`, ambiguous: false };
+      if (found.slice(owner.to + 1, mark.from).every((token) => token.kind === "word")) dropped.add(owner);
+    }
+  });
+  return out.filter((mark) => !dropped.has(mark));
+}
+
+/** Names of parts that stand in pieces, put together. */
+export function compounds(found: readonly Token[], all: readonly Mark[], kind: ReelKind | null): Mark[] {
+  return headings(found, sharedAhead(found, sharedBehind(found, joinedNames(inside(found, all, kind), kind), kind), kind), kind);
+}

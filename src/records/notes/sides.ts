@@ -1,0 +1,56 @@
+import { familyOf } from "./lexicon.ts";
+import type { Mark } from "./marks.ts";
+import type { Token } from "./tokens.ts";
+import { ARTICLES, lastWord } from "./compounds.ts";
+import type { ReelKind } from "../vocabulary-tables.ts";
+
+interface Sided { readonly left: string; readonly right: string }
+/** Bearings that sit on both sides of the reel. */
+const SPOOL: Sided = { left: "spool_bearing_left", right: "spool_bearing_right" };
+const MAIN: Sided = { left: "main_bearing_plate", right: "main_bearing_handle" };
+const RIGHT = /^(?:handle|gear|right|head|r$)/;
+
+function sidedBy(positions: readonly string[], kind: ReelKind | null): Sided | null {
+  const position = positions[0] ?? "";
+  if (/^spool_bearing/.test(position)) return SPOOL;
+  return kind === "spinning" && /^main_bearing_(?:plate|handle)$/.test(position) ? MAIN : null;
+}
+const word = (token: Token | undefined) => (token?.kind === "word" ? token.word : "");
+
+/** The side named just before or behind a part: "palm side spool bearing", "spool bearing on the palm side". */
+function sideOf(found: readonly Token[], all: readonly Mark[], index: number): Mark | null {
+  const mark = all[index] as Mark, before = all[index - 1], after = all[index + 1];
+  if (before?.kind === "side" && before.to === mark.from) return before;
+  const small = after ? found.slice(mark.to, after.from).filter((token) => token.kind !== "bracket").map(word) : [];
+  return after?.kind === "side" && small.length <= 2 && small.every((one) => ARTICLES.has(one) || one === "on" || one === "at") ? after : null;
+}
+
+/** "Left and right" behind "spool bearings". */
+function both(found: readonly Token[], mark: Mark): Mark | null {
+  const side = lastWord(mark.phrase), other = word(found[mark.to + 1]);
+  const opposite = /^(?:l|left)$/.test(side) ? /^(?:r|right)$/ : /^(?:r|right)$/.test(side) ? /^(?:l|left)$/ : null;
+  if (!opposite?.test(other) || found[mark.to]?.kind !== "list" || !/^spool_bearing_(?:left|right)$/.test(mark.positions[0] ?? "")) return null;
+  return { ...mark, positions: [SPOOL.left, SPOOL.right], to: mark.to + 2, plural: false };
+}
+
+/** The other of two: "left one ok", "palm side one replaced", "one on handle side fine". */
+function pronoun(found: readonly Token[], side: Mark, before: readonly Mark[], kind: ReelKind | null): Mark | null {
+  const one = word(found[side.to]) === "one", ahead = word(found[side.from - 1]) === "one" || (["on", "at"].includes(word(found[side.from - 1])) && word(found[side.from - 2]) === "one");
+  const owner = one || ahead ? [...before].reverse().find((mark) => mark.kind === "part") : undefined, sided = owner ? sidedBy(owner.positions, kind) : null;
+  if (!owner || !sided) return null;
+  const position = RIGHT.test(side.phrase) ? sided.right : sided.left;
+  return { ...owner, from: side.from, to: one ? side.to + 1 : side.to, positions: [position], family: familyOf.get(position) ?? null, plural: false };
+}
+
+/** Parts of which the reel has one on each side, told apart where the note says which. */
+export function sides(found: readonly Token[], all: readonly Mark[], kind: ReelKind | null): Mark[] {
+  const out: Mark[] = [];
+  all.forEach((mark, index) => {
+    const sided = mark.kind === "part" ? sidedBy(mark.positions, kind) : null, side = sided ? sideOf(found, all, index) : null;
+    const named = mark.kind === "part" ? both(found, mark) : mark.kind === "side" ? pronoun(found, mark, out.slice(-4), kind) : null;
+    if (named) out.push(named);
+    else if (sided && side) out.push({ ...mark, positions: [RIGHT.test(side.phrase) ? sided.right : sided.left], plural: false });
+    else out.push(mark);
+  });
+  return out;
+}
