@@ -21,10 +21,10 @@ export async function build({ quiet = false } = {}) {
   try {
     await bundle({ root: join(ROOT, "src"), configFile: join(ROOT, "vite.config.ts"), logLevel: quiet ? "error" : "info", build: { outDir: fresh } });
     await pack(fresh);
+    writeFileSync(join(fresh, STAMP), `${JSON.stringify({ source_hash })}\n`);
     mkdirSync(dirname(APP), { recursive: true });
     if (existsSync(APP)) renameSync(APP, old);
     renameSync(fresh, APP);
-    writeFileSync(STAMP, `${JSON.stringify({ source_hash })}\n`);
   } finally {
     for (const folder of [fresh, old]) rmSync(folder, { recursive: true, force: true });
   }

@@ -6,9 +6,11 @@ import { ROOT } from "./root.mjs";
 
 const INPUTS = ["src", "data", "package-lock.json", "svelte.config.js", "vite.config.ts"];
 
-/** The folder the app is built into, and beside it the mark that says what it was built from. */
+/** The folder the app is built into. */
 export const APP = join(ROOT, "dist/app");
-export const STAMP = join(ROOT, "dist/app.stamp.json");
+
+/** The mark in it that says what it was built from; a build by other means leaves none, and is not taken for one of ours. */
+export const STAMP = ".built.json";
 
 /**
  * One hash over names and contents of all that the built app depends on.
@@ -28,10 +30,10 @@ export function sourceHash(root = ROOT, inputs = INPUTS) {
 /**
  * Why the built app cannot be used, or null when it is what the sources say.
  *
- * @param {{ app?: string, stamp?: string, hash?: string }} [where]
+ * @param {{ app?: string, hash?: string }} [where]
  * @returns {"missing" | "stale" | null}
  */
-export function staleness({ app = APP, stamp = STAMP, hash = sourceHash() } = {}) {
-  if (!existsSync(stamp) || !existsSync(join(app, "index.html"))) return "missing";
-  return JSON.parse(readFileSync(stamp, "utf8")).source_hash === hash ? null : "stale";
+export function staleness({ app = APP, hash = sourceHash() } = {}) {
+  if (!existsSync(join(app, STAMP)) || !existsSync(join(app, "index.html"))) return "missing";
+  return JSON.parse(readFileSync(join(app, STAMP), "utf8")).source_hash === hash ? null : "stale";
 }

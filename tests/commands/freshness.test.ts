@@ -39,17 +39,19 @@ describe("the hash of the sources", () => {
 });
 
 describe("the built app", () => {
-  const where = () => ({ app: join(home, "app"), stamp: join(home, "stamp.json"), hash: "h1" });
+  const where = () => ({ app: join(home, "app"), hash: "h1" });
 
   test("is missing without its page or without its stamp", () => {
+    write("app/.built.json", { source_hash: "h1" });
     expect(staleness(where())).toBe("missing");
-    write("stamp.json", { source_hash: "h1" });
+    write("app/index.html", "");
+    rmSync(join(home, "app/.built.json"));
     expect(staleness(where())).toBe("missing");
   });
 
   test("is stale once the sources differ, and fresh while they do not", () => {
     write("app/index.html", "");
-    write("stamp.json", { source_hash: "h1" });
+    write("app/.built.json", { source_hash: "h1" });
     expect(staleness(where())).toBeNull();
     expect(staleness({ ...where(), hash: "h2" })).toBe("stale");
   });

@@ -46,6 +46,7 @@ beforeAll(async () => {
   writeFileSync(join(folder, "assets/engine-Bq3kfP0_.wasm"), Buffer.from([0, 97, 115, 109]));
   writeFileSync(join(folder, "workers/engine.worker-AbCdEf12.js"), LONG);
   writeFileSync(join(folder, "assets/tickets-AbCdEf12.csv.gz"), "packed by its maker");
+  writeFileSync(join(folder, ".built.json"), "{}");
   symlinkSync(join(home, "secret.txt"), join(folder, "linked.txt"));
   symlinkSync(home, join(folder, "linked"));
   await pack(folder, join(home, "cache"));
@@ -132,7 +133,7 @@ describe("the server", () => {
   test.each([
     "/../secret.txt", "/assets/../../secret.txt", "/%2e%2e/secret.txt", "/..%2fsecret.txt", "/%2e%2e%2fsecret.txt",
     "/..%5csecret.txt", "/%252e%252e/secret.txt", "//../secret.txt", "/assets/%00/../../secret.txt", "/linked.txt",
-    "/linked/secret.txt", "/assets", "/assets/", "/nothing.js",
+    "/linked/secret.txt", "/assets", "/assets/", "/nothing.js", "/.built.json",
   ])("finds nothing at %s", async (target) => {
     const text = await askRaw(target);
     expect(text).toMatch(/^HTTP\/1\.1 404 /);
