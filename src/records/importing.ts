@@ -119,6 +119,8 @@ async function imported(files: readonly NamedFile[], options: ImportOptions): Pr
   report({ step: "Comparing with your records", done: 0, total: null });
   if (instead_of_all) await clearImported(engine);
   const found = await settle(engine, reads, signal);
+  // What waited takes as much room as what is kept, and deriving needs it.
+  await leaveWaitingRoom(engine);
   const settled = { ...found, rejects: [...found.rejects, ...(instead_of_all?.rejects ?? [])] };
   if (!instead_of_all && settled.payloads.length === 0 && !(await changesRejects(ledger, settled))) {
     const { files: tallies, rejects } = settled;

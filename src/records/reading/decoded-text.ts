@@ -22,12 +22,17 @@ async function* chunks(stream: ReadableStream<Uint8Array>, signal: AbortSignal):
   }
 }
 
-function counted(onBytes: OnBytes): TransformStream<Uint8Array, Uint8Array> {
-  let done = 0;
-  return new TransformStream({
-    transform(chunk, controller) {
-      onBytes((done += chunk.byteLength));
-      controller.enqueue(chunk);
+/** A browser gives the stream of a blob in pieces as it likes, up to all at once; these bound memory and let a cancel in. */
+const PIECE_BYTES = 512 * 1024;
+
+function pieces(blob: Blob, onBytes: OnBytes): ReadableStream<Uint8Array> {
+  let at = 0;
+  return new ReadableStream({
+    async pull(controller) {
+      if (at >= blob.size) return controller.close();
+      const piece = new Uint8Array(await blob.slice(at, at + PIECE_BYTES).arrayBuffer());
+      onBytes((at += piece.length));
+      controller.enqueue(piece);
     },
   });
 }
@@ -50,7 +55,7 @@ export async function headBytes(blob: Blob, signal: AbortSignal, size = 65_536):
  */
 export async function* unpackedBytes(blob: Blob, signal: AbortSignal, onBytes: OnBytes): AsyncGenerator<Uint8Array> {
   const packed = isGzip(new Uint8Array(await blob.slice(0, 2).arrayBuffer()));
-  const raw = (blob.stream() as ReadableStream<Uint8Array>).pipeThrough(counted(onBytes));
+  const raw = pieces(blob, onBytes);
   if (!packed) return yield* chunks(raw, signal);
   const unzip = new DecompressionStream("gzip") as unknown as TransformStream<Uint8Array, Uint8Array>;
   let length = 0;

@@ -18,7 +18,7 @@ export interface TakenFile {
 }
 
 /** Rows that go to the engine at once: fewer make more trips, more take more memory. */
-const STAGED_ROWS = 20_000;
+const STAGED_ROWS = 50_000;
 
 /** One of the tables a file fills, with what its rows need on the way. */
 export class Filling {

@@ -72,7 +72,7 @@ function sentenceOf(error: unknown): string | null {
 /** Reads all rows of an opened file; gives the layout and what became of the rows. */
 async function rowsOf(file: NamedFile, options: ReadOptions, { encoding, head, shape }: Opened): Promise<{ layout: Layout; taker: RowTaker }> {
   const { signal, report, mapping } = options;
-  const onBytes = (done: number) => report({ step: `Reading ${file.name}`, done, total: file.blob.size });
+  const onBytes = (done: number) => report({ step: `Reading ${file.name}`, done, total: file.blob.size, rows: taker?.rows_read ?? 0 });
   let skip = DELIMITER_LINE.test(head), blank = 0, layout: Layout | null = null, taker: RowTaker | null = null;
   for await (const rows of csvRows(textOf(file.blob, encoding, signal, onBytes), shape)) {
     for (const row of rows) {

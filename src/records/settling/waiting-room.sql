@@ -1,30 +1,38 @@
--- The waiting room for the rows of one import, empty.
+-- The waiting room for the rows of one import, empty: per table the rows, and beside them what became of those that are
+-- not new.
 create schema if not exists staging;
 create or replace table staging.tickets as
-select * exclude (import_no), 0 as file_no, null::varchar as fate, null::varchar as other_file, null::integer as other_line
+select * exclude (import_no), 0 as file_no
 from ledger.tickets
 limit 0;
 create or replace table staging.findings as
-select * exclude (import_no), 0 as file_no, null::varchar as fate, null::varchar as why, null::varchar as other_file, null::integer as other_line
+select * exclude (import_no), 0 as file_no
 from ledger.findings
 limit 0;
 create or replace table staging.models as
-select * exclude (import_no), 0 as file_no, null::varchar as fate
+select * exclude (import_no), 0 as file_no
 from ledger.models
 limit 0;
 create or replace table staging.parts as
-select * exclude (import_no), 0 as file_no, null::varchar as fate
+select * exclude (import_no), 0 as file_no
 from ledger.parts
 limit 0;
 create or replace table staging.fits as
-select * exclude (import_no), 0 as file_no, null::varchar as fate
+select * exclude (import_no), 0 as file_no
 from ledger.fits
 limit 0;
 create or replace table staging.suppliers as
-select * exclude (import_no), 0 as file_no, null::varchar as fate
+select * exclude (import_no), 0 as file_no
 from ledger.suppliers
 limit 0;
 create or replace table staging.orders as
-select * exclude (import_no), 0 as file_no, null::varchar as fate
+select * exclude (import_no), 0 as file_no
 from ledger.orders
 limit 0;
+create or replace table staging.tickets_fate (file_no integer, source_line integer, fate varchar, ticket_no varchar, other_file varchar, other_line integer);
+create or replace table staging.findings_fate (file_no integer, source_line integer, fate varchar, ticket_no varchar, why varchar, other_file varchar, other_line integer);
+create or replace table staging.models_fate (file_no integer, source_line integer, fate varchar);
+create or replace table staging.parts_fate (file_no integer, source_line integer, fate varchar);
+create or replace table staging.fits_fate (file_no integer, source_line integer, fate varchar);
+create or replace table staging.suppliers_fate (file_no integer, source_line integer, fate varchar);
+create or replace table staging.orders_fate (file_no integer, source_line integer, fate varchar);

@@ -32,7 +32,7 @@ describe("text is decoded as it was written", () => {
     expect((await text(late)).slice(299_000, 299_003)).toBe("£5€");
   });
   test("a letter that falls between two pieces of a file stays whole", async () => {
-    const many = "é".repeat(100_000);
+    const many = "é".repeat(1_100_000);
     expect(await text(`a${many}`)).toBe(`a${many}`);
   });
   test("gzip is unpacked whatever the file is called", async () => {
