@@ -32,7 +32,7 @@ export class Session {
   batches = $state.raw<readonly Batch[]>([]);
   /** Imports that cannot be read back, and why. */
   damaged = $state.raw<readonly DamagedBatch[]>([]);
-  /** Day the answers are given for: the demo's last day while it is open, else the reader's today. */
+  /** Day the answers are given for: the newest day written in the demo while it is open, else the reader's today. */
   today = $state("");
   /** Heading of printed sheets, else null. */
   shop = $state<string | null>(null);

@@ -50,10 +50,10 @@ const tickets = async (session: Session) =>
     ?.map((row) => row.ticket_no);
 
 describe("a first visit", () => {
-  test("opens the demo under its own name and money, as of its last day", async () => {
+  test("opens the demo under its own name and money, as of the newest day written in it", async () => {
     const session = await started(place());
     expect([session.status, session.demo, session.trouble]).toEqual(["ready", true, null]);
-    expect([session.shop, session.currency, session.today]).toEqual(["Harrow Quay Reel Bench", "cu", "2026-03-02"]);
+    expect([session.shop, session.currency, session.today]).toEqual(["Harrow Quay Reel Bench", "cu", "2026-03-09"]);
     expect(await tickets(session)).toEqual(["R-0001"]);
   });
 
