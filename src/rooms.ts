@@ -8,11 +8,11 @@ export interface Room {
   readonly load: () => Promise<{ default: Component }>;
 }
 
-const there = import.meta.glob<{ default: Component }>("./rooms/*/Room.svelte");
-const titles = { morning: "Morning sheet", failures: "Failures", stock: "Stock", labour: "Labour", records: "Records" };
-
 /** In the order of the index; the first is where the app opens. */
-export const ROOMS: readonly Room[] = Object.entries(titles).flatMap(([slug, title]) => {
-  const load = there[`./rooms/${slug}/Room.svelte`];
-  return load ? [{ slug, title, load }] : [];
-});
+export const ROOMS: readonly Room[] = [
+  { slug: "morning", title: "Morning sheet", load: () => import("./rooms/morning/Room.svelte") },
+  { slug: "failures", title: "Failures", load: () => import("./rooms/failures/Room.svelte") },
+  { slug: "stock", title: "Stock", load: () => import("./rooms/stock/Room.svelte") },
+  { slug: "labour", title: "Labour", load: () => import("./rooms/labour/Room.svelte") },
+  { slug: "records", title: "Records", load: () => import("./rooms/records/Room.svelte") },
+];

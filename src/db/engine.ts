@@ -2,8 +2,11 @@
 export type SqlValue = string | number | boolean | null;
 export type Row = Record<string, SqlValue>;
 
-/** A cancel, and the way to tell how far slow work has come (`done` of `total`; `total` is null while unknown). */
-export type Report = (progress: { step: string; done: number; total: number | null }) => void;
+/**
+ * The way to tell how far slow work has come: `done` of `total`, which is null while unknown. `rows`, where it is given,
+ * is what the owner wants to see counted while `done` counts something else, such as bytes.
+ */
+export type Report = (progress: { step: string; done: number; total: number | null; rows?: number }) => void;
 
 /**
  * The SQL engine, the same in the browser, in tests and in the headless report.

@@ -3,6 +3,8 @@ export interface Progress {
   readonly done: number;
   /** Null while nobody knows how much there is. */
   readonly total: number | null;
+  /** Rows so far, where `done` counts something else. */
+  readonly rows?: number;
 }
 
 export type Work<T> = (signal: AbortSignal, report: (progress: Progress) => void) => Promise<T>;

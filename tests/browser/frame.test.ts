@@ -92,6 +92,34 @@ describe("the frame", () => {
   });
 });
 
+describe("a chart and a table", () => {
+  test("show the same rows, one key apart", async () => {
+    await visit("failures", "Failures");
+    const figure = page.locator("main figure").first();
+    await figure.getByRole("button", { name: "Show as table" }).focus();
+    await page.keyboard.press("t");
+    expect(await figure.getByRole("table").count()).toBe(1);
+    expect(await figure.getByRole("button", { name: "Show as picture" }).getAttribute("aria-pressed")).toBe("true");
+    await page.keyboard.press("t");
+    expect(await figure.getByRole("img").getAttribute("aria-label")).toMatch(/.{20,}/);
+    expect(await figure.locator("svg").count()).toBeGreaterThan(0);
+  });
+
+  test("sort by keyboard, the largest first, and say so", async () => {
+    await visit("labour", "Labour");
+    const table = page.locator("main table").first();
+    const jobs = async () => (await table.locator("tbody tr td:nth-child(2)").allInnerTexts()).map((text) => Number(text.replace(/\D/g, "")));
+    await table.getByRole("button", { name: "Jobs" }).focus();
+    await page.keyboard.press("Enter");
+    expect(await table.getByRole("columnheader", { name: "Jobs" }).getAttribute("aria-sort")).toBe("descending");
+    const falling = await jobs();
+    expect(falling.length).toBeGreaterThan(3);
+    expect(falling).toEqual([...falling].sort((a, b) => b - a));
+    await page.keyboard.press("Enter");
+    expect(await jobs()).toEqual([...falling].sort((a, b) => a - b));
+  });
+});
+
 describe.each([["laptop", LAPTOP], ["tablet", TABLET]] as const)("on a %s", (_name, viewport) => {
   test.each(ROOMS)("%s has nothing serious for axe in light and dark, and nothing hangs over the edge", async (slug, title) => {
     await page.setViewportSize(viewport);
