@@ -82,6 +82,11 @@ const sleeve: Reading = ({ reel_kind, near, note }) => {
 const spring: Reading = ({ reel_kind, note }) =>
   reel_kind === "spinning" && has(note, "bail") && !has(note, "ar", "oneway", "clutch", "dog", "click", "clicker", "pawl", "drag", "knob", "trip") ? ["bail_spring"] : [];
 const clip: Reading = ({ reel_kind, note }) => (reel_kind === "spinning" && has(note, "drag", "felt") && !has(note, "line", "dog", "bearing") ? ["drag_clip"] : []);
+/** A seized or stripped screw of no other name is one of those that hold the body or the frame together. */
+const screw: Reading = ({ reel_kind, near }) => {
+  const stuck = has(near, "seized", "stripped", "snapped", "stuck", "sheared", "drilled");
+  return stuck && reel_kind === "spinning" ? ["side_cover_screws"] : stuck && revolving(reel_kind) ? ["frame_screws"] : ["screws_misc"];
+};
 /** A bare shim is one of the spool's where the trouble is how the line lies. */
 const shim: Reading = ({ reel_kind, note }) => (reel_kind === "spinning" && has(note, "lay", "piling", "cone", "bunching") ? ["spool_shim"] : []);
 const spacer: Reading = ({ reel_kind, note }) => (revolving(reel_kind) && has(note, "star") ? ["star_spacer"] : []);
@@ -119,7 +124,7 @@ const READ: ReadonlyMap<string, Reading> = new Map<string, Reading>([
   ["oneway roller bearing", oneWay], ["clutch bearing", oneWay], ["oneway roller", ({ reel_kind, plural }) => (reel_kind === "fly" ? ["fly_oneway"] : plural ? ["ar_rollers"] : ["ar_clutch"])],
   ["drag", drag], ["drag washer", drag], ["drag disc", drag], ["washer", washer], ["metal washer", metalWasher], ["steel washer", metalWasher],
   ["lineroller", () => ["line_roller"]], ["sleeve", sleeve], ["brake", byKind(null, "brake_blocks", null)], ["ratchet", byKind("ar_ratchet", "ar_ratchet", "fly_click")],
-  ["screw", () => ["screws_misc"]], ["foot", ({ reel_kind }) => (reel_kind === null ? [] : ["body_foot"])], ["bearing", () => []], ["spring", spring], ["clip", clip], ["metal", metalWasher], ["clicker spring", byKind("spool_click_spring", "clicker_spring", "fly_click_spring")], ["seal", () => []], ["oring", hubSeal],
+  ["screw", screw], ["foot", ({ reel_kind }) => (reel_kind === null ? [] : ["body_foot"])], ["bearing", () => []], ["spring", spring], ["clip", clip], ["metal", metalWasher], ["clicker spring", byKind("spool_click_spring", "clicker_spring", "fly_click_spring")], ["seal", () => []], ["oring", hubSeal],
   ["gasket", () => []], ["shim", shim], ["bush", () => []], ["spacer", spacer], ["disc", byKind(null, null, "fly_drag_disc")],
   ["drag housing oring", housingSeal], ["drag housing seal", housingSeal],
 ]);

@@ -49,13 +49,13 @@ export const SAYS: Readonly<Record<Say, readonly string[]>> = {
   opened: ["opened", "opened up", "pulled", "pulled off", "took", "took off", "removed", "lifted", "undid", "behind", "off for access"],
   elsewhere: ["van", "trailer", "outboard", "mower", "lawnmower", "invoice", "wholesaler", "hydraulic pump", "engine", "other reel", "another reel", "his other", "different reel", "not this", "for stock", "stock order"],
   needs: ["needs", "need"],
-  same: ["same", "ditto", "likewise", "as above", "the same"],
+  same: ["same", "ditto", "likewise", "as above", "the same", "too", "as well", "also"],
 };
 
 /** Words that carry no news beside a part. */
 export const FILLERS: ReadonlySet<string> = new Set([
   "the", "a", "an", "its", "his", "her", "their", "this", "that", "these", "those", "was", "were", "is", "are", "has", "had", "have", "been", "be", "it", "got", "very",
-  "quite", "also", "too", "so", "then", "now", "but", "just", "still", "again", "from", "out", "up", "in", "on", "of", "for", "to", "with", "by", "at", "off", "one", "each",
+  "quite", "so", "then", "now", "but", "just", "still", "again", "from", "out", "up", "in", "on", "of", "for", "to", "with", "by", "at", "off", "one", "each",
   "set", "pair", "pr", "kit", "assy", "complete", "new", "old", "spare", "part", "pc", "ea", "lot", "qty", "size", "stainless", "hybrid", "genuine", "aftermarket", "heavy", "duty", "better", "correct", "cold", "thread", "tooth", "teeth", "face", "edge", "bore", "end", "back", "home", "square", "properly", "through", "there", "where", "while", "meanwhile", "if", "until", "his", "some", "any", "more", "most", "much", "few", "only", "could", "would", "can", "make", "did", "do", "does", "not", "all", "customer", "owner", "skipper", "him", "her", "them", "temp", "quick", "well", "me", "we", "i", "he", "she", "as", "which", "when", "after",
 ]);
 
@@ -86,7 +86,7 @@ export const DONE: readonly (readonly [code: string, phrases: readonly string[]]
   ["DONOR", ["donor", "from donor", "second hand part", "used part", "from parts reel", "off parts reel", "off another reel fitted"]],
   ["ORDER", [
     "on back order", "back order", "on order", "ordered", "order", "need to order", "to order", "not in stock", "out of stock", "none in stock", "no stock", "no spare", "no spare to be had",
-    "awaiting", "awaiting part", "awaiting parts", "waiting for", "waiting on", "wait for", "wait on", "on the way", "on its way", "waiting part", "to come", "coming from", "due in", "not available", "unavailable", "need one", "need a new one", "available", "cant get", "cannot get", "cant find", "unobtainable", "none about", "none to be had", "sourcing", "special order",
+    "awaiting", "awaiting part", "awaiting parts", "waiting for", "waiting on", "wait for", "wait on", "on the way", "on its way", "waiting part", "to come", "coming from", "due in", "not available", "unavailable", "need one", "need a new one", "available", "cant get", "cannot get", "cant find", "unobtainable", "none about", "none to be had", "sourcing", "special order", "nos",
     "needed", "wanted", "chasing", "being ordered", "no longer available", "backordered",
   ]],
 ];
@@ -102,6 +102,7 @@ export const FAULTY: readonly (readonly [word: string, grade: number | null])[] 
 /** More ways to say what is wrong; the families for which a reading holds (none: all). */
 export const WRONG: readonly (readonly [mode: string, phrases: readonly string[], families: readonly string[]])[] = [
   ["galled", ["chewed up"], []],
+  ["play", ["worn oval", "oval", "sloppy"], []],
   ["slipping", ["wont grip", "slip", "slipped", "wont hold", "not gripping"], ["one-way clutch"]],
   ["pinched", ["nipped", "trapped", "nicked", "cut"], ["seal"]],
   ["over-greased", ["full of grease", "thick grease", "packed with grease", "grease on"], ["one-way clutch", "ball bearing"]],
@@ -115,7 +116,7 @@ export const WRONG: readonly (readonly [mode: string, phrases: readonly string[]
   ["worn", ["worn thin", "wore", "well worn", "badly worn", "worn to a point", "worn away", "worn flat", "score", "scoring"], []],
   ["grooved", ["cut through", "groove starting", "cut by line"], ["line roller", "structure"]],
   ["broken", ["snapped off", "snapped clean off", "broken off", "sheared off", "fell apart", "in half", "in two", "in pieces", "disintegrated", "collapsed"], []],
-  ["chipped tooth", ["tooth missing", "tooth jammed", "tooth gone", "tooth broken", "chipped", "missing a tooth", "teeth gone", "tooth chipped"], ["gear"]],
+  ["chipped tooth", ["missing 2 tooth", "missing two tooth", "missing 3 tooth", "missing three tooth", "tooth missing", "tooth jammed", "tooth gone", "tooth broken", "chipped", "missing a tooth", "teeth gone", "tooth chipped"], ["gear"]],
   ["bent", ["kinked", "buckled"], ["shaft", "structure", "lever or pawl", "knob", "washer or shim"]],
   ["stripped", ["thread gone", "stripped", "thread stripped", "stripped thread in", "rounded off"], ["screw", "structure", "knob", "gear"]],
   ["loose", ["backed out", "turn loose", "undone", "came undone", "working loose"], []],

@@ -21,6 +21,7 @@ export function placeOf(text: string, kind: ReelKind | null): string | null {
   return here.length === 1 ? here[0] ?? null : null;
 }
 
+const SIDE = /^(?:left|right) /;
 export const at = (position: string) => ({ positions: [position], family: familyOf.get(position) ?? null });
 export const lastWord = (phrase: string) => phrase.slice(phrase.lastIndexOf(" ") + 1);
 const word = (token: Token | undefined) => (token?.kind === "word" ? token.word : "");
@@ -30,7 +31,13 @@ export const isHead = (mark: Mark) => mark.kind === "part" && !mark.own && FAMIL
 /** The small part of `owner` that `small` is on this kind of reel: by its name, or by the name of the owner's position. */
 export function smallPart(owner: Mark, small: string, kind: ReelKind | null): string | null {
   const position = owner.positions[0] ?? "", code = [`${position}_${small}`, `${position}_${small}s`].find((one) => familyOf.has(one));
-  return owner.positions.length === 1 && code !== undefined ? code : placeOf(`${owner.phrase} ${small}`, kind);
+  if (owner.positions.length === 1 && code !== undefined) return code;
+  const words = owner.phrase.split(" "), names = [owner.phrase, words.slice(0, -1).join(" "), SIDE.test(owner.phrase) ? words.slice(1).join(" ") : ""];
+  for (const name of names) {
+    const place = name === "" ? null : placeOf(`${name} ${small}`, kind);
+    if (place !== null) return place;
+  }
+  return null;
 }
 
 /** "Bearing in the line roller", "bearing x2 handle knob": one part. */

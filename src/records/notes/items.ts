@@ -71,7 +71,9 @@ const isFiller = (word: string) => FILLERS.has(word) || /^\d|.ly$/.test(word);
  */
 function withAdjectives(told: readonly Mark[], inside: readonly Mark[]): Mark[] {
   const part = inside.find((mark) => mark.kind === "part"), ordered = told.some((mark) => mark.action?.code === "ORDER");
-  return told.flatMap((mark) => {
+  return told.flatMap((mark, index) => {
+    const before = told[index - 1];
+    if (mark.kind === "action" && before?.say === "later" && mark.from - before.to <= 1) return [];
     if (ordered && mark.action?.code === "REPL" && mark.phrase.startsWith("new")) return [];
     if (mark.kind === "action" && mark.phrase === "clean" && part && mark.from >= part.to) return [{ ...mark, kind: "say" as const, say: "good" as const, action: null }];
     return [mark];
@@ -80,7 +82,7 @@ function withAdjectives(told: readonly Mark[], inside: readonly Mark[]): Mark[] 
 
 /** "Scuffed plate with paper": what was done was done to something we did not understand. */
 function withObject(tokens: readonly Token[], told: readonly Mark[], from: number, strange: (token: Token, index: number) => boolean): boolean {
-  const end = [...told].reverse().find((mark) => mark.kind === "action")?.to, next = end === undefined ? undefined : tokens[end - from];
+  const end = [...told].reverse().find((mark) => mark.kind === "action" && mark.action?.code !== "ORDER")?.to, next = end === undefined ? undefined : tokens[end - from];
   return next !== undefined && end !== undefined && strange(next, end - from) && !next.word.endsWith("ed");
 }
 

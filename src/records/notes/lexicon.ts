@@ -73,10 +73,18 @@ function place(position: string, text: string): void {
 
 function addPlaces(): void {
   const known = positions.filter((row) => !USED.has(row.position));
-  for (const row of known) place(row.position, row.position.replaceAll("_", " "));
+  for (const row of known) {
+    place(row.position, row.position.replaceAll("_", " "));
+    if (!/[/(,]/.test(row.name)) place(row.position, row.name);
+  }
   for (const row of positionSpellings) if (!USED.has(row.position) && !phraseWords(row.spelling).some((word) => /^x\d$/.test(word))) place(row.position, row.spelling);
   for (const [position, names] of MORE_NAMES) for (const name of names) place(position, name);
   for (const text of [...ambiguousPhrases, ...FAMILY_WORD.keys()]) draft(text).part = true;
+}
+
+/** The name of a job that is no part and no work by itself ("external") tells nothing. */
+function nameJob(here: Draft): void {
+  if (!here.part && here.places.length === 0 && here.action === null) here.say ??= "neutral";
 }
 
 function addSayings(): void {
@@ -88,7 +96,10 @@ function addSayings(): void {
   draft("new").action = { code: "REPL", action: "replaced" };
   draft("nipped").action = { code: "TIGHT", action: "adjusted" };
   for (const [say, phrases] of Object.entries(SAYS) as [Say, readonly string[]][]) for (const text of phrases) draft(text).say = say;
-  for (const row of jobs) if (row.job === "full service") for (const text of row.spellings) draft(text).say = "whole job";
+  for (const row of jobs) {
+    if (row.job === "full service") for (const text of row.spellings) draft(text).say = "whole job";
+    else if (row.job !== "other") nameJob(draft(row.job));
+  }
   for (const text of SIDES) draft(text).side = true;
 }
 
@@ -110,7 +121,7 @@ function addComplaints(): void {
   const more = ["not casting", "click when turning", "click each turn", "turn backwards", "slip backwards", "goes backwards", "slips back", "slip back", "on cast", "mid cast", "not level winding", "wont go", "will not", "birds nest"];
   for (const text of [...complaints.flatMap((row) => row.spellings), ...more]) {
     const words = phraseWords(text);
-    if (words.length > 1 && !tiles(words) && !words.includes("service")) draft(text).complaint = true;
+    if (words.length > 1 && (text === "handle play" || !tiles(words)) && !words.includes("service")) draft(text).complaint = true;
   }
 }
 

@@ -85,6 +85,7 @@ function ownMark(entry: OwnSpelling, at: number, length: number, phrase: string,
 function isSide(words: readonly string[], found: readonly Token[], at: number): boolean {
   const next = words[at + 1] ?? "";
   if (found[at - 1]?.kind === "bracket" && found[at + 1]?.kind === "bracket") return true;
+  if (next === "one") return true;
   return next !== "" && found[at + 1]?.kind === "word" && !["as", "it", "in", "off", "on", "alone", "out", "for", "to"].includes(next) && benchWords.has(next);
 }
 
@@ -102,7 +103,7 @@ export function marks(found: readonly Token[], context: Surroundings): Mark[] {
     }
     const match = words[at] ? longest(words, at) : null;
     if (!match || (match.key === "left" && isSide(words, found, at))) {
-      if (SIDE_NAMES.has(words[at] ?? "") && found[at - 1]?.kind === "bracket") out.push({ ...EMPTY, kind: "side", from: at, to: at + 1, phrase: words[at] ?? "" });
+      if (SIDE_NAMES.has(words[at] ?? "") && (found[at - 1]?.kind === "bracket" || words[at + 1] === "one")) out.push({ ...EMPTY, kind: "side", from: at, to: at + 1, phrase: words[at] ?? "" });
       at++;
       continue;
     }
@@ -110,11 +111,15 @@ export function marks(found: readonly Token[], context: Surroundings): Mark[] {
     const corrected = changed.slice(at, at + length).some(Boolean);
     const put = (mark: Partial<Mark> & Pick<Mark, "kind">) => out.push({ ...EMPTY, from: at, to: at + length, phrase: key, corrected, ...mark });
     if (NOUNS.has(key) && ["on", "in", "from", "was", "is"].includes(words[at + length] ?? "")) { put({ kind: "ignored" }); at += length; continue; }
-    const plural = found.slice(at, at + length).some((token) => token.plural);
-    const bare = length === 1 && BARE.has(key) && !found[at]?.capitals && (found[at]?.end ?? 0) - (found[at]?.start ?? 0) < 4 && !words.slice(at + 1, at + 5).includes("bearing");
+    const pair = found[at + length]?.kind === "quantity" && found[at + length]?.word === "2" && key.endsWith("bearing");
+    const plural = pair || found.slice(at, at + length).some((token) => token.plural);
+    const bare = length === 1 && BARE.has(key) && !found[at]?.capitals && (found[at]?.end ?? 0) - (found[at]?.start ?? 0) < 4 && !words.slice(at + 1, at + 5).includes("bearing") && !phrases.has(words[at + 1] ?? "");
     const isPart = (phrase.places.length > 0 || phrase.part) && !bare && !lonely(key, words, at, length, context.parts_cell);
     const part = isPart ? named(key, phrase, { reel_kind: context.reel_kind, near: near(words, at, length), note, plural, which: WHICH.has(words[at - 1] ?? "") }) : null;
-    if (phrase.say) put({ kind: "say", say: phrase.say });
+    if (phrase.say) {
+      put({ kind: "say", say: phrase.say });
+      if (phrase.say === "whole job" && phrase.action) put({ kind: "action", action: phrase.action });
+    }
     else if (phrase.complaint && !part) put({ kind: "complaint" });
     else if (part) put({ kind: "part", ...part });
     else if (phrase.side) put({ kind: "side" });

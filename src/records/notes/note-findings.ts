@@ -1,3 +1,4 @@
+import { jobs } from "../vocabulary-tables.ts";
 import { attach, type Spoken } from "./attach.ts";
 import { findings } from "./finding.ts";
 import { sentences, type Item } from "./items.ts";
@@ -10,10 +11,14 @@ import { phraseWords } from "./words.ts";
 const STRENGTH = ["left", "lubricated", "cleaned", "adjusted", "wanted", "replaced"];
 const strength = (one: NoteFinding) => (one.action === null ? -1 : STRENGTH.indexOf(one.action));
 
+/** A finding, and whether it is only mentioned: by itself it is none, but its fault may belong to a firm one. */
+interface Weighed { readonly one: NoteFinding; readonly weak: boolean }
+
 /** One finding a position: the strongest thing done to it, with the fault said of it elsewhere in the note. */
-function merged(all: readonly NoteFinding[], cell: NoteCell): NoteFinding[] {
-  const out = new Map<string, NoteFinding>();
-  all.forEach((one, index) => {
+function merged(all: readonly Weighed[], cell: NoteCell): NoteFinding[] {
+  const out = new Map<string, NoteFinding>(), firm = new Set<string>();
+  all.forEach(({ one, weak }, index) => {
+    if (!weak) firm.add(one.position ?? `?${index}`);
     const key = one.position ?? `?${index}`, had = out.get(key);
     if (!had) { out.set(key, one); return; }
     const best = strength(one) > strength(had) ? one : had, other = best === one ? had : one;
@@ -25,7 +30,7 @@ function merged(all: readonly NoteFinding[], cell: NoteCell): NoteFinding[] {
       ...(best.qty_assumed && other.qty !== null && !other.qty_assumed ? { qty: other.qty, qty_assumed: false } : {}),
     });
   });
-  return [...out.values()];
+  return [...out].flatMap(([key, one]) => (firm.has(key) ? [one] : []));
 }
 
 /** The first breath of a cell that starts with what the customer said; a part in it is found only when something was done to it. */
@@ -46,10 +51,18 @@ function mentioned(one: Spoken): boolean {
   return !said && (one.item.doubt || one.item.unknown > 0 || one.item.cleared || one.told.length > 0 || one.part.phrase === "drag" || one.part.phrase === "click" || one.item.told.some((mark) => mark.say === "not" || mark.say === "same"));
 }
 
+const jobNames: ReadonlySet<string> = new Set(jobs.flatMap((row) => [row.job, ...row.spellings]).map((text) => phraseWords(text).join(" ")));
+
+/** A first sentence that is the name of a job ("line roller.") says what the reel was in for, and names no part. */
+function namesJob(items: readonly Item[], found: readonly Token[]): boolean {
+  const from = items[0]?.from ?? 0, to = items.at(-1)?.to ?? 0;
+  return from === 0 && jobNames.has(found.slice(0, to).map((token) => token.word).join(" "));
+}
+
 /** Sentences in which a bare list means fitted parts: it follows a whole service, and an item of it carries a quantity. */
 function fittedLists(all: readonly (readonly Item[])[], found: readonly Token[]): ReadonlySet<number> {
   const out = new Set<number>();
-  const whole = (items: readonly Item[] | undefined) => items?.some((item) => item.told.some((mark) => mark.say === "whole job")) ?? false;
+  const whole = (items: readonly Item[] | undefined) => items?.some((item) => item.told.some((mark) => mark.say === "whole job" && mark.to <= (item.parts[0]?.from ?? mark.to))) ?? false;
   all.forEach((items, index) => {
     const counted = items.some((item) => item.parts.length > 0 && found.slice(item.from, item.to).some((token) => token.kind === "quantity"));
     if (counted && (whole(items) || whole(all[index - 1]))) out.add(index);
@@ -85,9 +98,12 @@ export function noteFindings(text: string, context: NoteContext): NoteReading {
   const read = marks(found, { reel_kind: context.reel_kind, complaint, parts_cell: context.cell === "parts", book: context.book ?? null });
   const whole_job = read.some((mark) => mark.say === "whole job"), unknown = unknownWords(found, read, text);
   if (context.cell === "complaint") return { findings: [], whole_job, unknown };
-  const all = sentences(found, referring(found, read, context.reel_kind), context.cell === "parts");
+  const whole = sentences(found, referring(found, read, context.reel_kind), context.cell === "parts");
+  const all = context.cell === "note" && whole[0] && namesJob(whole[0], found) ? [whole[0].map((item) => ({ ...item, parts: [] })), ...whole.slice(1)] : whole;
   const lists = fittedLists(all, found);
-  const parts = attach(all).flat().filter((one) => !isComplaint(one, context.cell) && !(mentioned(one) && context.cell !== "parts"));
-  const wanted = parts.filter((one) => !(context.cell === "parts" && one.item.doubt && one.bare));
-  return { findings: merged(wanted.flatMap((one) => findings(one, found, text, context.cell, lists.has(one.sentence))), context.cell).filter(counts), whole_job, unknown };
+  const weighed = attach(all).flat().filter((one) => !isComplaint(one, context.cell)).flatMap((spoken) => {
+    const weak = context.cell === "parts" ? spoken.item.doubt && spoken.bare : mentioned(spoken);
+    return findings(spoken, found, text, context.cell, lists.has(spoken.sentence)).map((one) => ({ one, weak }));
+  });
+  return { findings: merged(weighed, context.cell).filter(counts), whole_job, unknown };
 }

@@ -49,7 +49,7 @@ function withAction(found: readonly Token[], one: Spoken): number | null {
   for (const { mark, among } of [...acts].reverse()) {
     if (mark.from >= one.item.from && mark.to <= one.item.to) continue;
     if (mark.phrase.endsWith(" pair")) return among > 1 ? 1 : 2;
-    const near = counted(found, mark.to) ?? (found[mark.from - 2]?.word === "of" ? counted(found, mark.from - 3) : null) ?? counted(found, mark.from - 1) ?? inItem(found, mark.from);
+    const near = counted(found, found[mark.to]?.word === "of" ? mark.to + 1 : mark.to) ?? (found[mark.from - 2]?.word === "of" ? counted(found, mark.from - 3) : null) ?? counted(found, mark.from - 1) ?? inItem(found, mark.from);
     if (near !== null) return near;
   }
   return null;
@@ -77,6 +77,7 @@ function assumed(part: Mark, position: string | null): number {
 /** Pieces of one part, and whether the note says so. A number of parts named as left and right is shared between them. */
 export function pieces(found: readonly Token[], one: Spoken, position: string | null, listed: boolean): { qty: number; assumed: boolean } {
   const { part, item } = one, next = item.parts.find((other) => other.from > part.from);
+  if (/ pair$/.test(part.phrase)) return { qty: 2, assumed: false };
   const inside = found.slice(part.from, part.to).find((token) => token.kind === "quantity");
   const written = inside ? Number(inside.word) : withAction(found, one) ?? before(found, part, item.from) ?? behind(found, part, next?.from ?? item.to, listed);
   if (written === null) return { qty: assumed(part, position), assumed: true };

@@ -21,6 +21,8 @@ const word = (token: Token | undefined) => (token?.kind === "word" ? token.word 
 function sideOf(found: readonly Token[], all: readonly Mark[], index: number): Mark | null {
   const mark = all[index] as Mark, before = all[index - 1], after = all[index + 1];
   if (before?.kind === "side" && before.to === mark.from) return before;
+  const later = after?.kind === "action" && all[index + 2]?.kind === "side" && found[after.to]?.kind === "bracket" ? all[index + 2] : null;
+  if (later) return later;
   const small = after ? found.slice(mark.to, after.from).filter((token) => token.kind !== "bracket").map(word) : [];
   return after?.kind === "side" && small.length <= 2 && small.every((one) => ARTICLES.has(one) || one === "on" || one === "at") ? after : null;
 }
@@ -31,6 +33,14 @@ function both(found: readonly Token[], mark: Mark): Mark | null {
   const opposite = /^(?:l|left)$/.test(side) ? /^(?:r|right)$/ : /^(?:r|right)$/.test(side) ? /^(?:l|left)$/ : null;
   if (!opposite?.test(other) || found[mark.to]?.kind !== "list" || !/^spool_bearing_(?:left|right)$/.test(mark.positions[0] ?? "")) return null;
   return { ...mark, positions: [SPOOL.left, SPOOL.right], to: mark.to + 2, plural: false };
+}
+
+/** "Right spool bearing", "left & right spool bearings". */
+function pairAhead(found: readonly Token[], mark: Mark, sided: Sided): Mark | null {
+  const [one, sign, other] = [word(found[mark.from - 3]), found[mark.from - 2]?.kind, word(found[mark.from - 1])];
+  if ((other === "left" || other === "right") && sign !== "list") return { ...mark, from: mark.from - 1, positions: [sided[other]], plural: false };
+  const named = (one === "left" && other === "right") || (one === "right" && other === "left");
+  return named && sign === "list" ? { ...mark, from: mark.from - 3, positions: [sided.left, sided.right], plural: false } : null;
 }
 
 /** The other of two: "left one ok", "palm side one replaced", "one on handle side fine". */
@@ -47,7 +57,7 @@ export function sides(found: readonly Token[], all: readonly Mark[], kind: ReelK
   const out: Mark[] = [];
   all.forEach((mark, index) => {
     const sided = mark.kind === "part" ? sidedBy(mark.positions, kind) : null, side = sided ? sideOf(found, all, index) : null;
-    const named = mark.kind === "part" ? both(found, mark) : mark.kind === "side" ? pronoun(found, mark, out.slice(-4), kind) : null;
+    const named = mark.kind === "part" ? (sided ? pairAhead(found, mark, sided) : null) ?? both(found, mark) : mark.kind === "side" ? pronoun(found, mark, out.slice(-4), kind) : null;
     if (named) out.push(named);
     else if (sided && side) out.push({ ...mark, positions: [RIGHT.test(side.phrase) ? sided.right : sided.left], plural: false });
     else out.push(mark);

@@ -77,13 +77,13 @@ function again(word: string): string | null {
   return word.length > 5 && word.startsWith("re") && !knownWords.has(word) && phrases.get(word.slice(2))?.action ? word.slice(2) : null;
 }
 
-/** Words of a note with misspellings put right, one for each token ("" for signs), and which were changed. */
+/** Words of a note with misspellings put right, one for each token ("" for signs but "and"), and which were changed. */
 export function rightWords(found: readonly Token[], book: SpellingBook | null): { words: string[]; changed: boolean[] } {
   const changed: boolean[] = [];
   const words = found.map((token, at) => {
     const better = token.kind === "word" && !book?.words.has(token.word) ? again(token.word) ?? corrected(token.word) : null;
     changed[at] = better !== null;
-    return token.kind === "word" ? better ?? token.word : "";
+    return token.kind === "word" ? better ?? token.word : token.word === "and" || token.word === "&" ? "and" : "";
   });
   return { words, changed };
 }

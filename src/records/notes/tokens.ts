@@ -34,7 +34,7 @@ const PATTERN = new RegExp([
 ].join("|"), "giu");
 
 /** Shortened words after which a point ends no sentence, unless a capital follows. */
-const SHORTENED = new Set(["brg", "brgs", "sprg", "spr", "repl", "rpl", "frt", "rr", "poss", "approx", "incl", "no", "cust", "temp", "assy", "min", "mins"]);
+const SHORTENED = new Set(["frt", "rr", "poss", "approx", "incl", "cust", "temp"]);
 
 function words(text: string, start: number, end: number): Token {
   const raw = text.normalize("NFKD").replace(/[\p{M}'’]/gu, "");

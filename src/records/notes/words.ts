@@ -11,7 +11,7 @@ const SAME: ReadonlyMap<string, string> = new Map(Object.entries({
   pall: "pawl", paul: "pawl", thumbar: "thumbbar", brks: "brake", centre: "center",
   thru: "through", tite: "tight", cln: "cleaned", clnd: "cleaned", rpld: "replaced", rplcd: "replaced", replcd: "replaced",
   rpl: "replaced", repl: "replaced", repld: "replaced", ftd: "fitted", chgd: "changed", lhs: "left", rhs: "right", lh: "left", rh: "right", rt: "right",
-  mg: "maingear", gd: "good",
+  teeth: "tooth", mg: "maingear", gd: "good",
 }));
 /** Several words that are one thing; those that start with the same word stand together. */
 const JOINED: readonly (readonly [readonly string[], string])[] = [
