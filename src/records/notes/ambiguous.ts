@@ -124,7 +124,7 @@ const READ: ReadonlyMap<string, Reading> = new Map<string, Reading>([
   ["oneway roller bearing", oneWay], ["clutch bearing", oneWay], ["oneway roller", ({ reel_kind, plural }) => (reel_kind === "fly" ? ["fly_oneway"] : plural ? ["ar_rollers"] : ["ar_clutch"])],
   ["drag", drag], ["drag washer", drag], ["drag disc", drag], ["washer", washer], ["metal washer", metalWasher], ["steel washer", metalWasher],
   ["lineroller", () => ["line_roller"]], ["sleeve", sleeve], ["brake", byKind(null, "brake_blocks", null)], ["ratchet", byKind("ar_ratchet", "ar_ratchet", "fly_click")],
-  ["screw", screw], ["foot", ({ reel_kind }) => (reel_kind === null ? [] : ["body_foot"])], ["bearing", () => []], ["spring", spring], ["clip", clip], ["metal", metalWasher], ["clicker spring", byKind("spool_click_spring", "clicker_spring", "fly_click_spring")], ["seal", () => []], ["oring", hubSeal],
+  ["screw", screw], ["foot", ({ reel_kind }) => (reel_kind === null ? [] : ["body_foot"])], ["bearing", () => []], ["spring", spring], ["spool bush", byKind("spool_support", null, "fly_spool_bearing")], ["clip", clip], ["metal", metalWasher], ["clicker spring", byKind("spool_click_spring", "clicker_spring", "fly_click_spring")], ["seal", () => []], ["oring", hubSeal],
   ["gasket", () => []], ["shim", shim], ["bush", () => []], ["spacer", spacer], ["disc", byKind(null, null, "fly_drag_disc")],
   ["drag housing oring", housingSeal], ["drag housing seal", housingSeal],
 ]);

@@ -46,7 +46,7 @@ const wordBefore = (found: readonly Token[], at: number): { word: string; at: nu
     const token = found[back] as Token;
     if (token.kind === "quantity" || token.kind === "size") continue;
     if (token.kind !== "word") return { word: "", at: back };
-    if (!["the", "a", "an", "his", "her", "its", "this", "that", "my"].includes(token.word) && !/^\d+$/.test(token.word)) return { word: token.word, at: back };
+    if (!["the", "a", "an", "his", "her", "its", "this", "that", "my", "top", "bottom", "rear", "front", "inner", "outer", "other"].includes(token.word) && !/^\d+$/.test(token.word)) return { word: token.word, at: back };
   }
   return { word: "", at: -1 };
 };

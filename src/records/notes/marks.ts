@@ -85,7 +85,8 @@ function ownMark(entry: OwnSpelling, at: number, length: number, phrase: string,
 function isSide(words: readonly string[], found: readonly Token[], at: number): boolean {
   const next = words[at + 1] ?? "";
   if (found[at - 1]?.kind === "bracket" && found[at + 1]?.kind === "bracket") return true;
-  if (next === "one") return true;
+  const behindAction = phrases.get(words[at - 1] ?? "")?.action?.action === "replaced" && found[at + 1]?.kind !== "word";
+  if (next === "one" || behindAction) return true;
   return next !== "" && found[at + 1]?.kind === "word" && !["as", "it", "in", "off", "on", "alone", "out", "for", "to"].includes(next) && benchWords.has(next);
 }
 
@@ -103,7 +104,7 @@ export function marks(found: readonly Token[], context: Surroundings): Mark[] {
     }
     const match = words[at] ? longest(words, at) : null;
     if (!match || (match.key === "left" && isSide(words, found, at))) {
-      if (SIDE_NAMES.has(words[at] ?? "") && (found[at - 1]?.kind === "bracket" || words[at + 1] === "one")) out.push({ ...EMPTY, kind: "side", from: at, to: at + 1, phrase: words[at] ?? "" });
+      if (SIDE_NAMES.has(words[at] ?? "") && (found[at - 1]?.kind === "bracket" || words[at + 1] === "one" || words[at] === "left")) out.push({ ...EMPTY, kind: "side", from: at, to: at + 1, phrase: words[at] ?? "" });
       at++;
       continue;
     }

@@ -45,7 +45,8 @@ function pairAhead(found: readonly Token[], mark: Mark, sided: Sided): Mark | nu
 
 /** The other of two: "left one ok", "palm side one replaced", "one on handle side fine". */
 function pronoun(found: readonly Token[], side: Mark, before: readonly Mark[], kind: ReelKind | null): Mark | null {
-  const one = word(found[side.to]) === "one", ahead = word(found[side.from - 1]) === "one" || (["on", "at"].includes(word(found[side.from - 1])) && word(found[side.from - 2]) === "one");
+  const alone = found[side.from - 1]?.kind !== "word" || (found[side.to]?.kind !== "word" && word(found[side.from - 1]) !== "on");
+  const one = word(found[side.to]) === "one", ahead = alone || word(found[side.from - 1]) === "one" || (["on", "at"].includes(word(found[side.from - 1])) && word(found[side.from - 2]) === "one");
   const owner = one || ahead ? [...before].reverse().find((mark) => mark.kind === "part") : undefined, sided = owner ? sidedBy(owner.positions, kind) : null;
   if (!owner || !sided) return null;
   const position = RIGHT.test(side.phrase) ? sided.right : sided.left;

@@ -1,4 +1,7 @@
+import { positions } from "../../../src/records/vocabulary.ts";
 import type { LabelledNote } from "./corpus.ts";
+
+const familyOf = new Map(positions.map((row) => [row.position, row.family]));
 
 /** What was read from a note, in the label's own terms. */
 export interface Read { place: string; action: string; qty: number | null; mode: string | null; confidence: number }
@@ -20,12 +23,26 @@ function add(to: Score, expected: ReadonlySet<string>, read: ReadonlySet<string>
 }
 const part = (words: ReadonlySet<string>, place: string) => new Set([...words].filter((word) => word.split(":")[0] === place));
 
+/**
+ * An unspecified part whose label names the place is a question left open: a miss of the place, never a wrong place. It is
+ * taken out of what was read, once for each such label.
+ */
+function leftOpen(read: readonly Read[], note: LabelledNote): Read[] {
+  const open = note.expected.filter((label) => !read.some((one) => one.place === label.place));
+  return read.filter((one) => {
+    if (!one.place.startsWith("?") || note.expected.some((label) => label.place === one.place)) return true;
+    const at = open.findIndex((label) => familyOf.get(label.place) === one.place.slice(1) && label.action === one.action);
+    if (at >= 0) open.splice(at, 1);
+    return at < 0;
+  });
+}
+
 /** Scores of `reader` over labelled notes: found and labelled places are compared as sets, note by note. */
 export function scores(notes: readonly LabelledNote[], reader: (note: LabelledNote) => Read[]): Scores {
   const position = none(), with_action = none(), qty = none(), mode = none(), sure = none(), wrong: Wrong[] = [];
   const by_position = new Map<string, { position: Score; with_action: Score }>();
   for (const note of notes) {
-    const read = reader(note);
+    const read = leftOpen(reader(note), note);
     const places = new Set(read.map((one) => one.place)), wanted = new Set(note.expected.map((one) => one.place));
     const did = new Set(read.map((one) => `${one.place}:${one.action}`)), should = new Set(note.expected.map((one) => `${one.place}:${one.action}`));
     add(position, wanted, places);
