@@ -76,7 +76,13 @@ describe("the frame", () => {
     expect(await page.getByRole("navigation").count()).toBe(0);
     const colours = await page.evaluate(() => [getComputedStyle(document.documentElement).color, getComputedStyle(document.documentElement).backgroundColor]);
     expect(colours).toEqual(["rgb(0, 0, 0)", "rgb(255, 255, 255)"]);
-    await page.emulateMedia({ media: "screen", colorScheme: "light" });
+    await page.emulateMedia({ media: null, colorScheme: "light" });
+  });
+
+  test("prints the morning sheet on one page", async () => {
+    await visit("morning", "Morning sheet");
+    const pages = (await page.pdf({ format: "A4", preferCSSPageSize: true })).toString("latin1").match(/\/Type\s*\/Page[^s]/g);
+    expect(pages).toHaveLength(1);
   });
 
   test("keeps the reader's choice of paper over a reload", async () => {
