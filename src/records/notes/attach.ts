@@ -1,4 +1,4 @@
-import type { Item } from "./items.ts";
+import type { Item } from "./item.ts";
 import type { Mark } from "./marks.ts";
 
 /** How far a word stood from the part it was taken to speak of. */

@@ -133,14 +133,23 @@ drafts.delete("");
 
 /** Every phrase that means something in a note, by its words. */
 export const phrases: ReadonlyMap<string, Phrase> = drafts;
-/** For each first word, how many words the longest phrase has that starts with it. */
-export const longestFrom: ReadonlyMap<string, number> = (() => {
-  const found = new Map<string, number>();
-  for (const key of drafts.keys()) {
+/** A phrase with its words as one text, and how many they are. */
+export interface Ending { readonly phrase: Phrase; readonly key: string; readonly length: number }
+/** Phrases by their words, one after the other: the words so far may be a phrase, and may go on. */
+export interface Branch { ending: Ending | null; next: Map<string, Branch> | null }
+export const phraseTree: ReadonlyMap<string, Branch> = (() => {
+  const roots = new Map<string, Branch>();
+  for (const [key, phrase] of drafts) {
+    let branches = roots, here: Branch | undefined;
     const words = key.split(" ");
-    found.set(words[0] ?? "", Math.max(found.get(words[0] ?? "") ?? 0, words.length));
+    for (const word of words) {
+      if (here) branches = here.next ??= new Map<string, Branch>();
+      here = branches.get(word) ?? { ending: null, next: null };
+      branches.set(word, here);
+    }
+    if (here) here.ending = { phrase, key, length: words.length };
   }
-  return found;
+  return roots;
 })();
 /** Every single word of ours, against which a misspelling is measured. */
 export const knownWords: ReadonlySet<string> = new Set([...drafts.keys()].flatMap((key) => key.split(" ")).filter((word) => /^[a-z]{3,}$/.test(word)));

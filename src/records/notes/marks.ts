@@ -1,6 +1,6 @@
 import { isAmbiguous, readAmbiguous, type Around } from "./ambiguous.ts";
 import type { Say } from "./bench-words.ts";
-import { benchWords, familyOf, kindsOf, longestFrom, phrases, type ActionReading, type ModeReading, type Phrase } from "./lexicon.ts";
+import { benchWords, familyOf, kindsOf, phrases, phraseTree, type ActionReading, type Branch, type Ending, type ModeReading, type Phrase } from "./lexicon.ts";
 import { ownMeaning, type OwnSpelling, type SpellingBook } from "./own-spellings.ts";
 import { FAMILY_WORD, NEEDS_NEIGHBOUR } from "./part-words.ts";
 import { rightWords } from "./spelling.ts";
@@ -29,20 +29,33 @@ export interface Surroundings { readonly reel_kind: ReelKind | null; readonly co
 const BARE: ReadonlySet<string> = new Set(["ar", "lineroller", "arc"]);
 /** Names of what is put on, which are also words for putting it on. */
 const NOUNS: ReadonlySet<string> = new Set(["oil", "grease", "lube"]);
+const PUT_ON: ReadonlySet<string> = new Set(["on", "in", "from", "was", "is"]);
 /** Which of several like parts; without more we cannot tell. */
 const WHICH: ReadonlySet<string> = new Set(["rear", "back", "top", "bottom", "inner", "outer", "upper", "lower", "middle", "center", "second", "other"]);
 const SIDE_NAMES: ReadonlySet<string> = new Set(["left", "right", "l", "r"]);
 type Named = Pick<Mark, "positions" | "family" | "ambiguous" | "plural">;
 
-const EMPTY = { positions: [], family: null, ambiguous: false, plural: false, modes: [], action: null, say: null, corrected: false, own: false } as const;
+const NO_PART: Named = { positions: [], family: null, ambiguous: false, plural: false };
+const NO_MODES: readonly ModeReading[] = [];
+export interface Means { readonly part?: Named; readonly modes?: readonly ModeReading[]; readonly action?: ActionReading | null; readonly say?: Say | null; readonly own?: boolean }
+
+/** One reading; every reading has all its fields, which keeps many of them quick. */
+export function marked(kind: Mark["kind"], from: number, to: number, phrase: string, corrected: boolean, means: Means): Mark {
+  const { positions, family, ambiguous, plural } = means.part ?? NO_PART;
+  return {
+    kind, from, to, phrase, positions, family, ambiguous, plural, modes: means.modes ?? NO_MODES, action: means.action ?? null, say: means.say ?? null,
+    corrected, own: means.own ?? false,
+  };
+}
 
 /** The longest phrase of ours that starts at word `at`; null when there is none. */
-function longest(words: readonly string[], at: number): { phrase: Phrase; key: string; length: number } | null {
-  for (let length = Math.min(longestFrom.get(words[at] ?? "") ?? 0, words.length - at); length > 0; length--) {
-    const key = length === 1 ? words[at] ?? "" : words.slice(at, at + length).join(" "), phrase = phrases.get(key);
-    if (phrase && key !== "") return { phrase, key, length };
+function longest(words: readonly string[], at: number): Ending | null {
+  let node: Branch | undefined = phraseTree.get(words[at] ?? ""), best: Ending | null = null;
+  for (let next = at + 1; node; next++) {
+    best = node.ending ?? best;
+    node = node.next?.get(words[next] ?? "");
   }
-  return null;
+  return best;
 }
 
 const onKind = (positions: readonly string[], kind: ReelKind | null) =>
@@ -73,62 +86,75 @@ function near(words: readonly string[], at: number, length: number): ReadonlySet
   return new Set(words.slice(Math.max(0, at - 4), at + length + 4).filter(Boolean));
 }
 
-function ownMark(entry: OwnSpelling, at: number, length: number, phrase: string, plural: boolean): Mark {
-  const base = { ...EMPTY, from: at, to: at + length, phrase, own: true };
-  if ("position" in entry) return { ...base, kind: "part", positions: [entry.position], family: familyOf.get(entry.position) ?? null, plural };
-  if ("mode" in entry) return { ...base, kind: "mode", modes: [{ mode: entry.mode, only_families: [], grade: null }] };
-  if ("action" in entry) return { ...base, kind: "action", action: { code: "OWN", action: entry.action } };
-  return { ...base, kind: "ignored" };
+function ownMark(entry: OwnSpelling, from: number, to: number, phrase: string, plural: boolean): Mark {
+  if ("position" in entry) {
+    const part = { positions: [entry.position], family: familyOf.get(entry.position) ?? null, ambiguous: false, plural };
+    return marked("part", from, to, phrase, false, { part, own: true });
+  }
+  if ("mode" in entry) return marked("mode", from, to, phrase, false, { modes: [{ mode: entry.mode, only_families: [], grade: null }], own: true });
+  if ("action" in entry) return marked("action", from, to, phrase, false, { action: { code: "OWN", action: entry.action }, own: true });
+  return marked("ignored", from, to, phrase, false, { own: true });
 }
 
-/** "left" is a side before a part, what was done with it after one. */
+/** Words between "left" and which a thing stands that was left as it was. */
+const LEFT_AS: ReadonlySet<string> = new Set(["as", "it", "in", "off", "on", "alone", "out", "for", "to"]);
+
+/** "left" is a side before a part, in brackets or behind "replaced"; behind a part it is what was done with it. */
 function isSide(words: readonly string[], found: readonly Token[], at: number): boolean {
-  const next = words[at + 1] ?? "";
-  if (found[at - 1]?.kind === "bracket" && found[at + 1]?.kind === "bracket") return true;
-  const behindAction = phrases.get(words[at - 1] ?? "")?.action?.action === "replaced" && found[at + 1]?.kind !== "word";
-  if (next === "one" || behindAction) return true;
-  return next !== "" && found[at + 1]?.kind === "word" && !["as", "it", "in", "off", "on", "alone", "out", "for", "to"].includes(next) && benchWords.has(next);
+  const next = words[at + 1] ?? "", ahead = found[at + 1]?.kind;
+  if (next === "one" || (found[at - 1]?.kind === "bracket" && ahead === "bracket")) return true;
+  if (ahead !== "word") return phrases.get(words[at - 1] ?? "")?.action?.action === "replaced";
+  return !LEFT_AS.has(next) && benchWords.has(next);
+}
+
+/** Short names count only in capitals, or before a word of the bench. */
+function tooShort(key: string, words: readonly string[], token: Token | undefined, at: number): boolean {
+  if (!BARE.has(key) || !token || token.capitals || token.end - token.start >= 4) return false;
+  return !words.slice(at + 1, at + 5).includes("bearing") && !phrases.has(words[at + 1] ?? "");
+}
+
+/** The note as its readings are made. */
+interface Reader { readonly found: readonly Token[]; readonly words: readonly string[]; readonly changed: readonly boolean[]; readonly note: ReadonlySet<string>; readonly context: Surroundings }
+
+/** What part a phrase names where it stands; null when it is no part there. */
+function partAt({ found, words, note, context }: Reader, phrase: Phrase, key: string, at: number, length: number): Named | null {
+  if (phrase.places.length === 0 && !phrase.part) return null;
+  if (length === 1 && (tooShort(key, words, found[at], at) || lonely(key, words, at, length, context.parts_cell))) return null;
+  const behind = found[at + length], pair = behind?.kind === "quantity" && behind.word === "2" && key.endsWith("bearing");
+  let plural = pair;
+  for (let index = at; index < at + length; index++) plural ||= found[index]?.plural ?? false;
+  return named(key, phrase, { reel_kind: context.reel_kind, near: near(words, at, length), note, plural, which: WHICH.has(words[at - 1] ?? "") });
+}
+
+/** What a phrase of ours says where it stands. */
+function said(now: Reader, phrase: Phrase, key: string, at: number, length: number): Mark[] {
+  const to = at + length, corrected = now.changed.slice(at, to).includes(true);
+  const one = (kind: Mark["kind"], means: Means) => marked(kind, at, to, key, corrected, means);
+  if (NOUNS.has(key) && PUT_ON.has(now.words[to] ?? "")) return [one("ignored", {})];
+  if (phrase.say) {
+    const done = phrase.say === "whole job" && phrase.action ? [one("action", { action: phrase.action })] : [];
+    return [one("say", { say: phrase.say }), ...done];
+  }
+  const part = partAt(now, phrase, key, at, length);
+  if (part) return [one("part", { part })];
+  if (phrase.complaint) return [one("complaint", {})];
+  if (phrase.side) return [one("side", {})];
+  const out = phrase.modes.length > 0 ? [one("mode", { modes: phrase.modes })] : [];
+  if (phrase.action) out.push(one("action", { action: phrase.action }));
+  return out;
 }
 
 /** Every reading of a note's words, in order. */
 export function marks(found: readonly Token[], context: Surroundings): Mark[] {
-  const { words, changed } = rightWords(found, context.book);
-  const note = new Set([...words, ...context.complaint].filter(Boolean));
-  const out: Mark[] = [];
+  const { words, changed } = rightWords(found, context.book), out: Mark[] = [];
+  const now: Reader = { found, words, changed, note: new Set([...words, ...context.complaint]), context };
   for (let at = 0; at < words.length;) {
-    const own = context.book && words[at] ? ownMeaning(context.book, words, at, context.reel_kind) : null;
-    if (own) {
-      out.push(ownMark(own.entry, at, own.length, words.slice(at, at + own.length).join(" "), found[at + own.length - 1]?.plural ?? false));
-      at += own.length;
-      continue;
-    }
-    const match = words[at] ? longest(words, at) : null;
-    if (!match || (match.key === "left" && isSide(words, found, at))) {
-      if (SIDE_NAMES.has(words[at] ?? "") && (found[at - 1]?.kind === "bracket" || words[at + 1] === "one" || words[at] === "left")) out.push({ ...EMPTY, kind: "side", from: at, to: at + 1, phrase: words[at] ?? "" });
-      at++;
-      continue;
-    }
-    const { phrase, key, length } = match;
-    const corrected = changed.slice(at, at + length).some(Boolean);
-    const put = (mark: Partial<Mark> & Pick<Mark, "kind">) => out.push({ ...EMPTY, from: at, to: at + length, phrase: key, corrected, ...mark });
-    if (NOUNS.has(key) && ["on", "in", "from", "was", "is"].includes(words[at + length] ?? "")) { put({ kind: "ignored" }); at += length; continue; }
-    const pair = found[at + length]?.kind === "quantity" && found[at + length]?.word === "2" && key.endsWith("bearing");
-    const plural = pair || found.slice(at, at + length).some((token) => token.plural);
-    const bare = length === 1 && BARE.has(key) && !found[at]?.capitals && (found[at]?.end ?? 0) - (found[at]?.start ?? 0) < 4 && !words.slice(at + 1, at + 5).includes("bearing") && !phrases.has(words[at + 1] ?? "");
-    const isPart = (phrase.places.length > 0 || phrase.part) && !bare && !lonely(key, words, at, length, context.parts_cell);
-    const part = isPart ? named(key, phrase, { reel_kind: context.reel_kind, near: near(words, at, length), note, plural, which: WHICH.has(words[at - 1] ?? "") }) : null;
-    if (phrase.say) {
-      put({ kind: "say", say: phrase.say });
-      if (phrase.say === "whole job" && phrase.action) put({ kind: "action", action: phrase.action });
-    }
-    else if (phrase.complaint && !part) put({ kind: "complaint" });
-    else if (part) put({ kind: "part", ...part });
-    else if (phrase.side) put({ kind: "side" });
-    else if (phrase.action || phrase.modes.length > 0) {
-      if (phrase.modes.length > 0) put({ kind: "mode", modes: phrase.modes });
-      if (phrase.action) put({ kind: "action", action: phrase.action });
-    } else if (phrase.complaint) put({ kind: "complaint" });
-    at += length;
+    const word = words[at] ?? "", own = context.book && word !== "" ? ownMeaning(context.book, words, at, context.reel_kind) : null;
+    const match = own || word === "" ? null : longest(words, at);
+    if (own) out.push(ownMark(own.entry, at, at + own.length, words.slice(at, at + own.length).join(" "), found[at + own.length - 1]?.plural ?? false));
+    else if (match && !(match.key === "left" && isSide(words, found, at))) out.push(...said(now, match.phrase, match.key, at, match.length));
+    else if (SIDE_NAMES.has(word) && (word === "left" || found[at - 1]?.kind === "bracket" || words[at + 1] === "one")) out.push(marked("side", at, at + 1, word, false, {}));
+    at += own?.length ?? match?.length ?? 1;
   }
   return out;
 }

@@ -1,7 +1,8 @@
 import { jobs } from "../vocabulary-tables.ts";
 import { attach, type Spoken } from "./attach.ts";
 import { findings } from "./finding.ts";
-import { sentences, type Item } from "./items.ts";
+import type { Item } from "./item.ts";
+import { sentences } from "./items.ts";
 import { marks, type Mark } from "./marks.ts";
 import type { NoteCell, NoteContext, NoteFinding, NoteReading } from "./note-finding.ts";
 import { referring } from "./referring.ts";

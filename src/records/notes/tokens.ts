@@ -18,26 +18,28 @@ const SHORT: Readonly<Record<string, string>> = {
   "o/side": "off side", "u/s": "faulty", "n/a": "", "w/": ",", "c&l": "cleaned", "c/l": "cleaned", "s/c": "side cover", "s/s": "",
 };
 const NUMBER = "\\d{1,3}(?:\\.\\d{1,2})?";
+/** One group a kind of piece, in the order of GROUPS. */
 const PATTERN = new RegExp([
-  `(?<size>(?<![\\d.])${NUMBER}[x×*]${NUMBER}(?:[x×*]${NUMBER})?(?!\\d)|(?<![\\d.])${NUMBER} [x×*] ${NUMBER}(?: [x×*] ${NUMBER})?(?!\\d)` +
+  `((?<![\\d.])${NUMBER}[x×*]${NUMBER}(?:[x×*]${NUMBER})?(?!\\d)|(?<![\\d.])${NUMBER} [x×*] ${NUMBER}(?: [x×*] ${NUMBER})?(?!\\d)` +
     "|\\b\\d{1,2}-\\d{1,2}-\\d(?:\\.\\d)?\\b|\\b(?:s?mr)\\d{2,3}(?:zz|2rs|rs)?\\b|\\b6\\d{2}(?:zz|2rs|rs)\\b|\\bas568-?\\d{3}\\b" +
     "|(?<![\\w.])-\\d{3}\\b|\\bhfl?\\d{4}\\b)",
-  "(?<quantity>\\bx\\s?\\d{1,2}\\b|\\b\\d{1,2}\\s?x(?![a-z\\d])|\\(\\d{1,2}\\)|\\*\\s?\\d{1,2}\\b|\\b\\d{1,2}\\s?off\\b)",
-  `(?<short>(?<![a-z])(?:${Object.keys(SHORT).sort((a, b) => b.length - a.length).join("|")})(?![a-z]))`,
-  "(?<number>\\d+(?:[.,]\\d+)?)",
-  "(?<word>\\p{L}[\\p{L}\\p{M}\\d]*(?:['’]\\p{L}+)?)",
-  "(?<doubt>\\?+)",
-  "(?<stop>[.;!\\n\\r]+)",
-  "(?<dash>\\s-+\\s|[:=>]|[–—])",
-  "(?<list>[,+&/])",
-  "(?<bracket>[()[\\]])",
+  "(\\bx\\s?\\d{1,2}\\b|\\b\\d{1,2}\\s?x(?![a-z\\d])|\\(\\d{1,2}\\)|\\*\\s?\\d{1,2}\\b|\\b\\d{1,2}\\s?off\\b)",
+  `((?<![a-z])(?:${Object.keys(SHORT).sort((a, b) => b.length - a.length).join("|")})(?![a-z]))`,
+  "(\\d+(?:[.,]\\d+)?)",
+  "(\\p{L}[\\p{L}\\p{M}\\d]*(?:['’]\\p{L}+)?)",
+  "(\\?+)",
+  "([.;!\\n\\r]+)",
+  "(\\s-+\\s|[:=>]|[–—])",
+  "([,+&/])",
+  "([()[\\]])",
 ].join("|"), "giu");
 
 /** Shortened words after which a point ends no sentence, unless a capital follows. */
 const SHORTENED = new Set(["frt", "rr", "poss", "approx", "incl", "cust", "temp"]);
 
+const PLAIN = /^[A-Za-z0-9]+$/;
 function words(text: string, start: number, end: number): Token {
-  const raw = text.normalize("NFKD").replace(/[\p{M}'’]/gu, "");
+  const raw = PLAIN.test(text) ? text : text.normalize("NFKD").replace(/[\p{M}'’]/gu, "");
   return {
     kind: "word", word: raw.toLowerCase(), plural: /[^s]s$/i.test(raw), capitals: raw.length > 1 && raw === raw.toUpperCase(), start, end,
   };
@@ -53,21 +55,37 @@ function short(text: string, start: number, end: number): Token[] {
   return meaning.split(" ").filter(Boolean).map((word) => ({ kind: "word", word, plural: false, capitals: true, start, end }));
 }
 
+const GROUPS = ["size", "quantity", "short", "number", "word", "doubt", "stop", "dash", "list", "bracket"] as const;
+function groupOf(match: RegExpExecArray): (typeof GROUPS)[number] {
+  for (let group = 0; group < GROUPS.length; group++) if (match[group + 1] !== undefined) return GROUPS[group] as (typeof GROUPS)[number];
+  throw new RangeError(`tokens: needs one group to hold ${match[0]}`);
+}
+const sign = (kind: Token["kind"], word: string, start: number, end: number): Token => ({ kind, word, plural: false, capitals: false, start, end });
+
+function piece(group: (typeof GROUPS)[number], text: string, start: number, end: number): Token | Token[] {
+  switch (group) {
+    case "word": return words(text, start, end);
+    case "number": return sign("word", text, start, end);
+    case "size": return sign("size", text.toLowerCase().replace(/\s/g, "").replace(/[×*]/g, "x"), start, end);
+    case "quantity": return sign("quantity", text.replace(/\D/g, ""), start, end);
+    case "short": return short(text, start, end);
+    case "doubt": return sign("doubt", "?", start, end);
+    case "stop": return sign("stop", ".", start, end);
+    case "dash": return sign("dash", "-", start, end);
+    case "list": return sign("list", text, start, end);
+    case "bracket": return sign("bracket", text === "(" || text === "[" ? "(" : ")", start, end);
+  }
+}
+
 /** Pieces of a note in order, each with its place in the text; words joined and brought to one spelling. */
 export function tokens(text: string): Token[] {
   const found: Token[] = [];
-  for (const match of text.matchAll(PATTERN)) {
-    const start = match.index, end = start + match[0].length, group = match.groups ?? {};
-    const sign = (kind: Token["kind"], word: string) => found.push({ kind, word, plural: false, capitals: false, start, end });
-    if (group["size"] !== undefined) sign("size", match[0].toLowerCase().replace(/\s/g, "").replace(/[×*]/g, "x"));
-    else if (group["quantity"] !== undefined) sign("quantity", match[0].replace(/\D/g, ""));
-    else if (group["short"] !== undefined) found.push(...short(match[0], start, end));
-    else if (group["word"] !== undefined) found.push(words(match[0], start, end));
-    else if (group["number"] !== undefined) sign("word", match[0]);
-    else if (group["doubt"] !== undefined) sign("doubt", "?");
-    else if (group["stop"] !== undefined) { if (!endsNothing(text, start, found.at(-1))) sign("stop", "."); }
-    else if (group["bracket"] !== undefined) sign("bracket", match[0] === "(" || match[0] === "[" ? "(" : ")");
-    else sign(group["dash"] !== undefined ? "dash" : "list", group["dash"] !== undefined ? "-" : match[0]);
+  PATTERN.lastIndex = 0;
+  for (let match = PATTERN.exec(text); match; match = PATTERN.exec(text)) {
+    const start = match.index, end = start + match[0].length, group = groupOf(match);
+    if (group === "stop" && endsNothing(text, start, found.at(-1))) continue;
+    const here = piece(group, match[0], start, end);
+    if (Array.isArray(here)) found.push(...here); else found.push(here);
   }
   return joined(found);
 }
