@@ -87,6 +87,10 @@ const screw: Reading = ({ reel_kind, near }) => {
   const stuck = has(near, "seized", "stripped", "snapped", "stuck", "sheared", "drilled");
   return stuck && reel_kind === "spinning" ? ["side_cover_screws"] : stuck && revolving(reel_kind) ? ["frame_screws"] : ["screws_misc"];
 };
+const bush: Reading = ({ reel_kind, near }) => {
+  if (revolving(reel_kind) && has(near, "worm", "levelwind")) return ["lw_bush"];
+  return reel_kind === "spinning" && has(near, "lineroller") ? ["line_roller_bush"] : [];
+};
 /** A bare shim is one of the spool's where the trouble is how the line lies. */
 const shim: Reading = ({ reel_kind, note }) => (reel_kind === "spinning" && has(note, "lay", "piling", "cone", "bunching") ? ["spool_shim"] : []);
 const spacer: Reading = ({ reel_kind, note }) => (revolving(reel_kind) && has(note, "star") ? ["star_spacer"] : []);
@@ -125,7 +129,7 @@ const READ: ReadonlyMap<string, Reading> = new Map<string, Reading>([
   ["drag", drag], ["drag washer", drag], ["drag disc", drag], ["washer", washer], ["metal washer", metalWasher], ["steel washer", metalWasher],
   ["lineroller", () => ["line_roller"]], ["sleeve", sleeve], ["brake", byKind(null, "brake_blocks", null)], ["ratchet", byKind("ar_ratchet", "ar_ratchet", "fly_click")],
   ["screw", screw], ["foot", ({ reel_kind }) => (reel_kind === null ? [] : ["body_foot"])], ["bearing", () => []], ["spring", spring], ["spool bush", byKind("spool_support", null, "fly_spool_bearing")], ["clip", clip], ["metal", metalWasher], ["clicker spring", byKind("spool_click_spring", "clicker_spring", "fly_click_spring")], ["seal", () => []], ["oring", hubSeal],
-  ["gasket", () => []], ["shim", shim], ["bush", () => []], ["spacer", spacer], ["disc", byKind(null, null, "fly_drag_disc")],
+  ["gasket", () => []], ["shim", shim], ["bush", bush], ["spacer", spacer], ["disc", byKind(null, null, "fly_drag_disc")],
   ["drag housing oring", housingSeal], ["drag housing seal", housingSeal],
 ]);
 

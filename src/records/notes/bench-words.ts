@@ -44,7 +44,7 @@ export const SAYS: Readonly<Record<Say, readonly string[]>> = {
     "swapped over", "moved over", "transferred", "back on", "reassembled", "rebuilt with", "tested", "drag tested", "test", "line tested", "pressure tested",
     "checked scale", "spun up", "oil bath", "put right in the post", "over filled", "overfilled", "user setting", "no drag sound", "no click", "from stock", "in stock", "no charge",
     "no leak", "old", "of the show", "closed up", "left to", "left hand", "left handed", "right hand", "stripped down", "stripped same day", "put back in", "so i", "set of", "not worth it", "not worth fixing", "not worth", "scrap", "scrapped", "ber", "beyond repair", "uneconomic", "not economical", "not economic", "returned", "quoted", "no reply", "no longer made",
-    "not repairable", "told owner", "sent away", "tell customer",
+    "not repairable", "told owner", "sent away", "tell customer", "customer informed", "informed",
   ],
   opened: ["opened", "opened up", "pulled", "pulled off", "took", "took off", "removed", "lifted", "undid", "behind", "off for access"],
   elsewhere: ["van", "trailer", "outboard", "mower", "lawnmower", "invoice", "wholesaler", "hydraulic pump", "engine", "other reel", "another reel", "his other", "different reel", "not this", "for stock", "stock order"],
@@ -78,7 +78,7 @@ export const DONE: readonly (readonly [code: string, phrases: readonly string[]]
   ["ADJ", ["adjust", "adjusted", "reset", "re set", "aligned", "corrected", "put right", "restacked", "re stacked", "re tensioned", "tensioned", "tweaked", "turned round", "reversed", "backed off half", "trimmed"]],
   ["SHIM", ["shim added", "shimmed", "re shimmed", "added shim", "removed shim", "meshed", "added"]],
   ["STRAIGHT", ["straighten", "straightened", "bent straight", "bent back", "bent back to shape", "reformed", "reshaped", "trued", "trued up"]],
-  ["REPAIR", ["repaired", "glued", "soldered", "welded", "filed", "dressed", "polished", "polished out", "deburred", "re riveted", "deglazed", "stretched", "machined", "lapped", "honed", "stoned", "sanded", "scuffed", "peened", "peened over", "rubbed down", "re bushed", "superglued", "wired up", "bushed", "patched", "epoxied", "sleeved", "plugged", "pressed back", "pressed in", "turned over", "swapped ends"]],
+  ["REPAIR", ["repaired", "glued", "soldered", "welded", "repair", "filed", "dressed", "polished", "polished out", "deburred", "re riveted", "deglazed", "stretched", "machined", "lapped", "honed", "stoned", "sanded", "scuffed", "peened", "peened over", "rubbed down", "re bushed", "superglued", "wired up", "bushed", "patched", "epoxied", "sleeved", "plugged", "pressed back", "pressed in", "turned over", "swapped ends"]],
   ["TIGHT", ["tighten", "tightened", "re tightened", "retightened", "nip up", "nipped up", "threadlocked", "locked it"]],
   ["EXTRACT", ["drilled", "drilled out", "drill out", "extracted", "thread insert", "thread insert fitted", "thread insert put in", "insert fitted", "re tapped", "retapped"]],
   ["RESEAL", ["resealed", "reseated", "re seated", "refitted seal"]],
@@ -86,7 +86,7 @@ export const DONE: readonly (readonly [code: string, phrases: readonly string[]]
   ["DONOR", ["donor", "from donor", "second hand part", "used part", "from parts reel", "off parts reel", "off another reel fitted"]],
   ["ORDER", [
     "on back order", "back order", "on order", "ordered", "need to order", "to order", "not in stock", "out of stock", "none in stock", "no stock", "no spare", "no spare to be had",
-    "awaiting", "awaiting part", "awaiting parts", "waiting for", "waiting on", "wait for", "wait on", "on the way", "on its way", "waiting part", "to come", "coming from", "due in", "not available", "unavailable", "need one", "need a new one", "available", "cant get", "cannot get", "cant find", "unobtainable", "none about", "none to be had", "sourcing", "special order", "nos",
+    "awaiting", "awaiting part", "awaiting parts", "waiting for", "waiting on", "wait for", "wait on", "on the way", "on its way", "waiting part", "to come", "coming from", "due in", "not available", "unavailable", "need one", "need a new one", "available", "none left", "cant get", "cannot get", "cant find", "unobtainable", "none about", "none to be had", "sourcing", "special order", "nos",
     "needed", "wanted", "chasing", "being ordered", "no longer available", "backordered",
   ]],
 ];
@@ -95,7 +95,7 @@ export const DONE: readonly (readonly [code: string, phrases: readonly string[]]
 export const FAULTY: readonly (readonly [word: string, grade: number | null])[] = [
   ["gone", 3], ["shot", 3], ["knackered", 3], ["dead", 3], ["buggered", 3], ["kaput", 3], ["had it", 3], ["finished", 3], ["useless", 3], ["wrecked", 3], ["ruined", 3], ["toast", 3],
   ["done for", 3], ["bad", null], ["faulty", null], ["us", null], ["duff", null], ["stuffed", 3], ["rubbish", null], ["failed", 3], ["rough", null], ["noisy", null], ["poor", null],
-  ["weak", null], ["dirty", null], ["filthy", null], ["leaking", null], ["weeping", null], ["on its way out", null], ["past its best", null], ["not good", null], ["chipped", null],
+  ["weak", null], ["dirty", null], ["filthy", null], ["leaking", null], ["weeping", null], ["on its way out", null], ["on its last leg", null], ["last leg", null], ["past its best", null], ["not good", null], ["chipped", null],
   ["fogged", null], ["rattles", null], ["not turning", null], ["stuck", null], ["grinding", null], ["not working", null],
 ];
 
@@ -116,7 +116,7 @@ export const WRONG: readonly (readonly [mode: string, phrases: readonly string[]
   ["worn", ["worn thin", "wore", "well worn", "badly worn", "worn to a point", "worn away", "worn flat", "score", "scoring"], []],
   ["grooved", ["cut through", "groove starting", "cut by line"], ["line roller", "structure"]],
   ["broken", ["snapped off", "snapped clean off", "broken off", "sheared off", "fell apart", "in half", "in two", "in pieces", "disintegrated", "collapsed"], []],
-  ["chipped tooth", ["tooth stripped", "stripped tooth", "missing 2 tooth", "missing two tooth", "missing 3 tooth", "missing three tooth", "tooth missing", "tooth jammed", "tooth gone", "tooth broken", "chipped", "missing a tooth", "teeth gone", "tooth chipped"], ["gear"]],
+  ["chipped tooth", ["stripped 2 tooth", "stripped 3 tooth", "stripped two tooth", "tooth stripped", "stripped tooth", "missing 2 tooth", "missing two tooth", "missing 3 tooth", "missing three tooth", "tooth missing", "tooth jammed", "tooth gone", "tooth broken", "chipped", "missing a tooth", "teeth gone", "tooth chipped"], ["gear"]],
   ["bent", ["kinked", "buckled"], ["shaft", "structure", "lever or pawl", "knob", "washer or shim"]],
   ["stripped", ["thread gone", "stripped", "thread stripped", "stripped thread in", "rounded off"], ["screw", "structure", "knob", "gear"]],
   ["loose", ["backed out", "turn loose", "undone", "came undone", "working loose"], []],
@@ -136,5 +136,5 @@ export const WRONG: readonly (readonly [mode: string, phrases: readonly string[]
 ];
 
 /** Words after which a part is only where something happened. */
-export const PLACE_ALWAYS: ReadonlySet<string> = new Set(["behind", "near", "under", "underneath", "beneath", "round", "around", "re", "about", "over", "beside", "between", "like", "against", "past", "where"]);
-export const PLACE_AFTER_PART: ReadonlySet<string> = new Set(["in", "on", "for", "to", "of", "from", "off", "at", "into", "with", "through", "inside", "onto", "by"]);
+export const PLACE_ALWAYS: ReadonlySet<string> = new Set(["behind", "near", "under", "underneath", "beneath", "round", "around", "re", "about", "over", "beside", "between", "like", "against", "past", "where", "from", "into", "onto", "through"]);
+export const PLACE_AFTER_PART: ReadonlySet<string> = new Set(["in", "on", "for", "to", "of", "off", "at", "with", "inside", "by"]);

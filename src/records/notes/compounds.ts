@@ -1,4 +1,5 @@
 import { readAmbiguous } from "./ambiguous.ts";
+import { FILLERS } from "./bench-words.ts";
 import { familyOf, kindsOf, phrases } from "./lexicon.ts";
 import type { Mark } from "./marks.ts";
 import { FAMILY_WORD } from "./part-words.ts";
@@ -56,13 +57,17 @@ function inside(found: readonly Token[], all: readonly Mark[], kind: ReelKind | 
   return out;
 }
 
+/** Nothing, or one word we do not know, stands between them ("thumb bar return spring"). */
+const touches = (found: readonly Token[], owner: Mark, mark: Mark) =>
+  owner.to === mark.from || (owner.to + 1 === mark.from && found[owner.to]?.kind === "word" && !FILLERS.has(word(found[owner.to])) && !/ed$|^\d/.test(word(found[owner.to])));
+
 /** A part's name just before a bare family word is one name of a part: a known one ("pawl spring"), or one we cannot place ("knob seal"). */
-function joinedNames(all: readonly Mark[], kind: ReelKind | null): Mark[] {
+function joinedNames(found: readonly Token[], all: readonly Mark[], kind: ReelKind | null): Mark[] {
   const out: Mark[] = [];
   for (const mark of all) {
     let owner = out.at(-1);
-    if (!isHead(mark) || owner?.kind !== "part" || owner.to !== mark.from || isHead(owner)) { out.push(mark); continue; }
-    const place = smallPart(owner, mark.phrase, kind);
+    if (!isHead(mark) || owner?.kind !== "part" || !touches(found, owner, mark) || isHead(owner)) { out.push(mark); continue; }
+    const place = owner.to === mark.from ? smallPart(owner, mark.phrase, kind) : null;
     let from = owner.from;
     out.pop();
     for (owner = out.at(-1); owner?.kind === "part" && owner.to === from; owner = out.at(-1)) { from = owner.from; out.pop(); }
@@ -131,5 +136,5 @@ function headings(found: readonly Token[], all: readonly Mark[], kind: ReelKind 
 
 /** Names of parts that stand in pieces, put together. */
 export function compounds(found: readonly Token[], all: readonly Mark[], kind: ReelKind | null): Mark[] {
-  return headings(found, sharedAhead(found, sharedBehind(found, joinedNames(inside(found, all, kind), kind), kind), kind), kind);
+  return headings(found, sharedAhead(found, sharedBehind(found, joinedNames(found, inside(found, all, kind), kind), kind), kind), kind);
 }

@@ -64,13 +64,13 @@ export function strangeWords(found: readonly Token[], all: readonly Mark[]): boo
  * Words that are not what they look like where they stand: "drum clean" says how it is, "oil on rollers" what is on them,
  * and "new one on order" is not there yet.
  */
-function withAdjectives(told: readonly Mark[], inside: readonly Mark[]): Mark[] {
+function withAdjectives(found: readonly Token[], told: readonly Mark[], inside: readonly Mark[]): Mark[] {
   const part = inside.find((mark) => mark.kind === "part"), ordered = told.some((mark) => mark.action?.code === "ORDER");
   return told.flatMap((mark, index) => {
     const before = told[index - 1];
     if (mark.kind === "action" && before?.say === "later" && mark.from - before.to <= 1) return [];
     if (ordered && mark.action?.code === "REPL" && mark.phrase.startsWith("new")) return [];
-    if (mark.kind === "action" && mark.phrase === "clean" && part && mark.from >= part.to) return [{ ...mark, kind: "say" as const, say: "good" as const, action: null }];
+    if (mark.kind === "action" && mark.phrase === "clean" && part && mark.from >= part.to && found[mark.from - 1]?.word !== "after") return [{ ...mark, kind: "say" as const, say: "good" as const, action: null }];
     return [mark];
   });
 }
@@ -129,7 +129,7 @@ export function item(read: Read, readings: readonly Mark[], from: number, to: nu
   return {
     from, to, joint, sizes, symptom: false,
     parts: inside.filter((mark) => mark.kind === "part" && !aside(found, inside, mark, from)),
-    told: withAdjectives(told, inside),
+    told: withAdjectives(found, told, inside),
     complaint: inside.some((mark) => mark.kind === "complaint"),
     doubt: doubt || inside.some((mark) => mark.say === "doubt"),
     unknown: strangers(read, inside, from, to),

@@ -153,7 +153,7 @@ export function marks(found: readonly Token[], context: Surroundings): Mark[] {
     const match = own || word === "" ? null : longest(words, at);
     if (own) out.push(ownMark(own.entry, at, at + own.length, words.slice(at, at + own.length).join(" "), found[at + own.length - 1]?.plural ?? false));
     else if (match && !(match.key === "left" && isSide(words, found, at))) out.push(...said(now, match.phrase, match.key, at, match.length));
-    else if (SIDE_NAMES.has(word) && (word === "left" || found[at - 1]?.kind === "bracket" || words[at + 1] === "one")) out.push(marked("side", at, at + 1, word, false, {}));
+    else if (SIDE_NAMES.has(word) && (((word === "left" || word === "right") && found[at - 1]?.kind !== "word") || word === "left" || found[at - 1]?.kind === "bracket" || words[at + 1] === "one")) out.push(marked("side", at, at + 1, word, false, {}));
     at += own?.length ?? match?.length ?? 1;
   }
   return out;

@@ -6,6 +6,7 @@ import { sentences } from "./items.ts";
 import { marks, type Mark } from "./marks.ts";
 import type { NoteCell, NoteContext, NoteFinding, NoteReading } from "./note-finding.ts";
 import { referring } from "./referring.ts";
+import { parted } from "./spelling.ts";
 import { tokens, type Token } from "./tokens.ts";
 import { phraseWords } from "./words.ts";
 
@@ -44,8 +45,13 @@ function isComplaint(one: Spoken, cell: NoteCell): boolean {
 const fits = (mark: Mark, family: string | null) =>
   mark.modes.some((reading) => reading.only_families.length === 0 || (family !== null && reading.only_families.includes(family)));
 
+/** A fault that the work on another part behind it in the sentence explains ("line guide loose, pawl cap tightened"). */
+const explained = (one: Spoken, all: readonly Spoken[]) =>
+  all.some((other) => other.part.from > one.part.from && other.told.some(({ mark }) => mark.kind === "action" && !one.told.some((had) => had.mark === mark)));
+
 /** A part only mentioned: in doubt, among words we do not know, or by a word that is no name of a part by itself. */
-function mentioned(one: Spoken): boolean {
+function mentioned(one: Spoken, all: readonly Spoken[]): boolean {
+  if (!one.told.some(({ mark }) => mark.kind !== "mode") && explained(one, all)) return true;
   const undecided = one.uncertain || (one.item.unknown > 0 && one.told.some(({ mark }) => mark.kind === "mode"));
   if (undecided && !one.told.some(({ mark }) => mark.kind === "action" || mark.say === "good" || mark.say === "declined")) return true;
   const said = one.told.some(({ mark }) => (mark.kind !== "say" || mark.say !== "routine") && (mark.kind !== "mode" || (one.part.phrase !== "click" && fits(mark, one.part.family))));
@@ -94,7 +100,7 @@ const counts = (one: NoteFinding) => one.position !== null || (one.family !== nu
  * Words with several meanings are settled by the reel kind and their neighbours or left without a position; nothing is guessed.
  */
 export function noteFindings(text: string, context: NoteContext): NoteReading {
-  const found = tokens(text);
+  const found = parted(tokens(text), context.book ?? null);
   const complaint = context.complaint ? phraseWords(context.complaint) : [];
   const read = marks(found, { reel_kind: context.reel_kind, complaint, parts_cell: context.cell === "parts", book: context.book ?? null });
   const whole_job = read.some((mark) => mark.say === "whole job"), unknown = unknownWords(found, read, text);
@@ -102,9 +108,9 @@ export function noteFindings(text: string, context: NoteContext): NoteReading {
   const whole = sentences(found, referring(found, read, context.reel_kind), context.cell === "parts");
   const all = context.cell === "note" && whole[0] && namesJob(whole[0], found) ? [whole[0].map((item) => ({ ...item, parts: [] })), ...whole.slice(1)] : whole;
   const lists = fittedLists(all, found);
-  const weighed = attach(all).flat().filter((one) => !isComplaint(one, context.cell)).flatMap((spoken) => {
-    const weak = context.cell === "parts" ? spoken.item.doubt && spoken.bare : mentioned(spoken);
+  const weighed = attach(all).flatMap((sentence) => sentence.filter((one) => !isComplaint(one, context.cell)).flatMap((spoken) => {
+    const weak = context.cell === "parts" ? spoken.item.doubt && spoken.bare : mentioned(spoken, sentence);
     return findings(spoken, found, text, context.cell, lists.has(spoken.sentence)).map((one) => ({ one, weak }));
-  });
+  }));
   return { findings: merged(weighed, context.cell).filter(counts), whole_job, unknown };
 }

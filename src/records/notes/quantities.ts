@@ -32,12 +32,12 @@ function before(found: readonly Token[], part: Mark, from: number): number | nul
 }
 
 /** A marked quantity ("x2", "(4)", "pair") behind the part, before the next one; in a list of parts also a bare number. */
-function behind(found: readonly Token[], part: Mark, to: number, listed: boolean): number | null {
+function behind(found: readonly Token[], part: Mark, to: number, listed: boolean, alone: boolean): number | null {
   for (let at = part.to; at < to; at++) {
     const token = found[at] as Token;
     if (token.kind === "quantity" && !UNITS.has(found[at + 1]?.word ?? "")) return Number(token.word);
     if (token.kind === "word" && ["pair", "pr"].includes(token.word)) return 2;
-    if (token.word === "both" && part.plural) return 2;
+    if (token.word === "both" && (part.plural || (at === part.to && alone))) return 2;
   }
   const end = found[to - 1];
   return listed && to - 1 >= part.to && end?.kind === "word" && COUNT.test(end.word) && to - part.to <= 2 ? Number(end.word) : null;
@@ -79,7 +79,7 @@ export function pieces(found: readonly Token[], one: Spoken, position: string | 
   const { part, item } = one, next = item.parts.find((other) => other.from > part.from);
   if (/ pair$/.test(part.phrase)) return { qty: 2, assumed: false };
   const inside = found.slice(part.from, part.to).find((token) => token.kind === "quantity");
-  const written = inside ? Number(inside.word) : withAction(found, one) ?? before(found, part, item.from) ?? behind(found, part, next?.from ?? item.to, listed);
+  const written = inside ? Number(inside.word) : withAction(found, one) ?? before(found, part, item.from) ?? behind(found, part, next?.from ?? item.to, listed, one.told.every((had) => had.among === 1));
   if (written === null) return { qty: assumed(part, position), assumed: true };
   return { qty: part.positions.length > 1 ? Math.max(1, Math.round(written / part.positions.length)) : written, assumed: false };
 }

@@ -15,7 +15,7 @@ const GROUPING: ReadonlySet<string> = new Set(["and", "&", "+", "w/"]);
 /** How many readings a bare word may look back over. */
 const WINDOW = 24;
 /** Last words of names that say too little to stand for the name. */
-const NO_NAME: ReadonlySet<string> = new Set(["side", "left", "right", "set", "stack", "arm", "drag", "in", "under"]);
+const NO_NAME: ReadonlySet<string> = new Set(["side", "left", "right", "set", "stack", "drag", "in", "under"]);
 /** Words behind a part's name that make it the name of something else. */
 const NOUNS: ReadonlySet<string> = new Set([
   "thread", "soak", "setting", "pressure", "noise", "bag", "box", "area", "hole", "seat", "surface", "face", "price", "number", "tension", "test", "oil", "size", "mesh", "knock",
@@ -36,7 +36,7 @@ function belonging(small: string, before: readonly Mark[], joint: string, kind: 
   const owner = [...before].reverse().find((one) => one.kind === "part");
   if (!owner || owner.positions.length !== 1) return null;
   const close = GROUPING.has(joint) && before.at(-1) === owner, first = owner.phrase.split(" ")[0] ?? "";
-  if (!close && !OWNERS.has(owner.phrase)) return null;
+  if (!close && !OWNERS.has(owner.phrase) && !owner.phrase.startsWith("lineroller ")) return null;
   return smallPart(owner, small, kind) ?? (close ? placeOf(`${lastWord(owner.phrase)} ${small}`, kind) ?? placeOf(`${first} ${small}`, kind) : null);
 }
 

@@ -1,6 +1,7 @@
 import { knownWords, partWords, phrases } from "./lexicon.ts";
 import type { SpellingBook } from "./own-spellings.ts";
 import type { Token } from "./tokens.ts";
+import { sameWord } from "./words.ts";
 
 /** Words that look like ours and are not: never corrected. */
 const LEAVE = new Set([
@@ -42,6 +43,10 @@ for (const word of knownWords) if (word.length >= 5) byLetter.set(word[0] ?? "",
 const answered = new Map<string, string | null>();
 const REMEMBERED = 50_000;
 
+const longer = (a: string, b: string) => (a.length > b.length ? a : b);
+/** "Clean" and "cleaned" are one answer. */
+const sameRoot = (a: string, b: string) => a.startsWith(b) || b.startsWith(a);
+
 function nearest(word: string): string | null {
   const limit = word.length < 8 ? 1 : 2;
   let best: string | null = null, distance = limit + 1;
@@ -49,7 +54,7 @@ function nearest(word: string): string | null {
     if (word.length === 5 && !partWords.has(candidate)) continue;
     const here = edits(word, candidate, limit);
     if (here < distance) [best, distance] = [candidate, here];
-    else if (here === distance && here <= limit && best !== candidate) best = null;
+    else if (here === distance && here <= limit && best !== candidate) best = best !== null && sameRoot(best, candidate) ? longer(best, candidate) : null;
   }
   return distance <= limit ? best : null;
 }
@@ -75,6 +80,18 @@ export function corrected(word: string): string | null {
 /** "Reglued" is glued once more. */
 function again(word: string): string | null {
   return word.length > 5 && word.startsWith("re") && !knownWords.has(word) && phrases.get(word.slice(2))?.action ? word.slice(2) : null;
+}
+
+/** Heads of names that are often written in one word with what stands before them. */
+const HEADS = /^(.{3,})(bearing|brg|seal|spring|gear|washer|screw|roller|knob|nut|shaft|clutch|wire|lever|pawl|sleeve)s?$/;
+
+/** "Linerollerbearing" as the two words it is; the token alone when it is one. */
+export function parted(found: readonly Token[], book: SpellingBook | null): Token[] {
+  return found.flatMap((token) => {
+    if (token.kind !== "word" || token.word.length < 7 || knownWords.has(token.word) || book?.words.has(token.word)) return [token];
+    const [, first = "", head = ""] = HEADS.exec(token.word) ?? [], before = sameWord(first);
+    return partWords.has(before) ? [{ ...token, word: before, plural: false }, { ...token, word: sameWord(head) }] : [token];
+  });
 }
 
 /** Words of a note with misspellings put right, one for each token ("" for signs but "and"), and which were changed. */

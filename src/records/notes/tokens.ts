@@ -25,6 +25,7 @@ const PATTERN = new RegExp([
     "|(?<![\\w.])-\\d{3}\\b|\\bhfl?\\d{4}\\b)",
   "(\\bx\\s?\\d{1,2}\\b|\\b\\d{1,2}\\s?x(?![a-z\\d])|\\(\\d{1,2}\\)|\\*\\s?\\d{1,2}\\b|\\b\\d{1,2}\\s?off\\b)",
   `((?<![a-z])(?:${Object.keys(SHORT).sort((a, b) => b.length - a.length).join("|")})(?![a-z]))`,
+  "((?<![a-z])[a-z](?:\\.[a-z])+\\b\\.?)",
   "(\\d+(?:[.,]\\d+)?)",
   "(\\p{L}[\\p{L}\\p{M}\\d]*(?:['’]\\p{L}+)?)",
   "(\\?+)",
@@ -35,7 +36,7 @@ const PATTERN = new RegExp([
 ].join("|"), "giu");
 
 /** Shortened words after which a point ends no sentence, unless a capital follows. */
-const SHORTENED = new Set(["frt", "rr", "poss", "approx", "incl", "cust", "temp"]);
+const SHORTENED = new Set(["osc", "frt", "rr", "poss", "approx", "incl", "cust", "temp"]);
 
 const PLAIN = /^[A-Za-z0-9]+$/;
 function words(text: string, start: number, end: number): Token {
@@ -55,7 +56,7 @@ function short(text: string, start: number, end: number): Token[] {
   return meaning.split(" ").filter(Boolean).map((word) => ({ kind: "word", word, plural: false, capitals: true, start, end }));
 }
 
-const GROUPS = ["size", "quantity", "short", "number", "word", "doubt", "stop", "dash", "list", "bracket"] as const;
+const GROUPS = ["size", "quantity", "short", "dotted", "number", "word", "doubt", "stop", "dash", "list", "bracket"] as const;
 function groupOf(match: RegExpExecArray): (typeof GROUPS)[number] {
   for (let group = 0; group < GROUPS.length; group++) if (match[group + 1] !== undefined) return GROUPS[group] as (typeof GROUPS)[number];
   throw new RangeError(`tokens: needs one group to hold ${match[0]}`);
@@ -65,6 +66,7 @@ const sign = (kind: Token["kind"], word: string, start: number, end: number): To
 function piece(group: (typeof GROUPS)[number], text: string, start: number, end: number): Token | Token[] {
   switch (group) {
     case "word": return words(text, start, end);
+    case "dotted": return words(text.replaceAll(".", ""), start, end);
     case "number": return sign("word", text, start, end);
     case "size": return sign("size", text.toLowerCase().replace(/\s/g, "").replace(/[×*]/g, "x"), start, end);
     case "quantity": return sign("quantity", text.replace(/\D/g, ""), start, end);
