@@ -57,9 +57,8 @@ function textOf({ at, constant, values }: Field, cells: readonly string[]): stri
   return values?.get(text.toLowerCase()) ?? text;
 }
 
-function blank({ column, at, heading }: Field): null | Wrong {
-  if (!column.required) return null;
-  return new Wrong(at === null ? `this file has no column ${column.name}` : `${heading} is empty`);
+function blank({ column, heading }: Field): null | Wrong {
+  return column.required ? new Wrong(`${heading} is empty`) : null;
 }
 
 /** Reads the rows of one plan; made once for a file. */

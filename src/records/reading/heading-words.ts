@@ -75,7 +75,7 @@ const WORDS: Record<TableName, Record<string, string>> = {
     pack_qty: "pack; pack size",
     min_order_qty: "moq; minimum order; min order",
     ...LEAD,
-    on_hand: "stock; in stock; qty on hand; quantity on hand; qty; quantity",
+    on_hand: "stock; in stock; qty on hand; quantity on hand",
     on_order: "ordered; under way",
     due_on: "due; eta; due date",
     replaces: "supersedes; old part no; old part number",

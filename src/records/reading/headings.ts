@@ -30,6 +30,8 @@ export interface Layout {
   readonly plans: readonly Plan[];
   /** Headings whose cells are not taken over. */
   readonly left_out: readonly string[];
+  /** Columns every row needs and the file does not have: none of its rows can be taken. */
+  readonly missing: readonly string[];
 }
 
 /** What a heading in its plain form stands for in a table. */
@@ -66,10 +68,13 @@ function isOneRowAFinding(tickets: Plan, findings: Plan): boolean {
   return complete(findings) && complete(tickets) && tickets.fields.some(({ column, at }) => column.name === "received_on" && at !== null);
 }
 
+/** The file itself is called after the table; its folders do not count. */
+const isNamed = ({ table: { name } }: Plan, file: string) =>
+  file.slice(file.lastIndexOf("/") + 1).toLowerCase().includes(name.replace(/s$/, ""));
+
 /** The table most of whose columns are there; the file's name decides only between equals. */
 function best(plans: readonly Plan[], file: string): Plan {
-  const named = (plan: Plan) => file.toLowerCase().includes(plan.table.name.replace(/s$/, ""));
-  const rank = (plan: Plan) => Number(complete(plan)) * 1000 + found(plan) * 2 + Number(named(plan));
+  const rank = (plan: Plan) => Number(complete(plan)) * 1000 + found(plan) * 2 + Number(isNamed(plan, file));
   return plans.reduce((a, b) => (rank(b) > rank(a) ? b : a));
 }
 
@@ -93,6 +98,12 @@ function plansOf(headings: readonly string[], file: string, mapping: Mapping | n
   return [best(plans, file)];
 }
 
+/** A till's sales have part numbers and prices too; with most headings unknown they must not pass for a price list. */
+function isDoubtful(plan: Plan, headings: readonly string[], file: string): boolean {
+  const required = plan.fields.filter(({ column }) => column.required).length;
+  return required < 2 && !isNamed(plan, file) && found(plan) * 2 < headings.filter((heading) => heading.trim() !== "").length;
+}
+
 const listed = (headings: readonly string[]) => headings.slice(0, 6).join(", ") + (headings.length > 6 ? " …" : "");
 
 /**
@@ -100,15 +111,19 @@ const listed = (headings: readonly string[]) => headings.slice(0, 6).join(", ") 
  *
  * @param headings cells of the heading row, as they stand in the file
  * @param file the file's name, asked only when the headings fit two tables equally
- * @throws {Unreadable} when no heading is known, or there are more columns than the limit
+ * @throws {Unreadable} when no heading is known, too few to tell a catalogue, or there are more columns than the limit
  */
 export function layoutOf(headings: readonly string[], file: string, mapping: Mapping | null): Layout {
   if (headings.length > LIMITS.columns) throw new Unreadable(`This file has ${headings.length} columns; no shop's table is that wide.`);
   if (!headings.some((heading) => isKnownHeading(heading, mapping))) {
     throw new Unreadable(`No heading row with names we know was found; the first row reads: ${listed(headings).slice(0, 200)}`);
   }
-  const plans = plansOf(headings, file, mapping);
+  const plans = plansOf(headings, file, mapping), [only] = plans;
+  if (only && isDoubtful(only, headings, file)) {
+    throw new Unreadable(`Most of its headings are not known, so it cannot be told what table this is: ${listed(headings).slice(0, 200)}`);
+  }
   const used = new Set(plans.flatMap(({ fields }) => fields.map(({ at }) => at)));
   const left_out = headings.filter((heading, at) => heading.trim() !== "" && !used.has(at));
-  return { headings, plans, left_out };
+  const missing = plans.flatMap((plan) => plan.fields.filter(({ column }) => column.required && !has(plan, column.name)).map(({ column }) => column.name));
+  return { headings, plans, left_out, missing };
 }

@@ -49,7 +49,7 @@ export class RowTaker {
     this.file = file;
     this.main = new Filling(plan, file, last_day);
     this.half = ticketHalf(layout, file, last_day);
-    this.shape = new RowShape(layout.headings);
+    this.shape = new RowShape(layout);
   }
 
   get rows_dropped(): number {

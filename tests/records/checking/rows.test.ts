@@ -47,6 +47,9 @@ describe("a row with a fault", () => {
     expect(await reasons(tickets("R-1,,,,,,,"))).toEqual([[2, "received_on", "", "received_on is empty"], [2, "model", "", "model is empty"]]);
     expect(await reasons(read("ticket,date_in\n1,2026-01-01\n"))).toEqual([[2, "model", "", "this file has no column model"]]);
   });
+  test("has one reason when the file lacks what every row needs, however much else is wrong", async () => {
+    expect(await reasons(read("job no,done,rinse\n1,maybe,maybe\n"))).toEqual([[2, "received_on, model", "", "this file has no columns received_on and model"]]);
+  });
   test("has its line counted where it starts, over cells of several lines and blank lines", async () => {
     const { rejects } = await tickets('R-1,2026-03-12,,A,,,"two\nlines",', "", "R-2,never,,A,,,,");
     expect(rejects.map(({ line }) => line)).toEqual([5]);

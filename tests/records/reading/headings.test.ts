@@ -34,6 +34,11 @@ describe("the table is known by its headings", () => {
   test("of two equal headings the first is read and the second left out", () => {
     expect(found(["ticket_no", "received_on", "model", "note", "Note"])).toMatchObject({ columns: { note: 3 }, left_out: ["Note"] });
   });
+  test("a till's list of sales is not taken for a price list, unless the file's name says that it is one", () => {
+    const till = ["doc_no", "doc_date", "line", "sku", "description", "qty", "unit_price", "net", "cashier"];
+    expect(() => found(till, "till.csv")).toThrow("Most of its headings are not known, so it cannot be told what table this is: doc_no, doc_date, line");
+    expect(found(till, "parts.csv").tables).toEqual(["parts"]);
+  });
   test("headings that name parts of JavaScript objects are words like any other", () => {
     expect(found(["__proto__", "constructor", "ticket_no", "received_on", "model"])).toMatchObject({ tables: ["tickets"], left_out: ["__proto__", "constructor"] });
   });
