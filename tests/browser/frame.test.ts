@@ -10,7 +10,7 @@ let page: Page;
 beforeAll(async () => {
   app = await openApp();
   page = app.page;
-  page.setDefaultTimeout(90_000);
+  page.setDefaultTimeout(150_000);
   await page.getByRole("heading", { level: 1, name: "Morning sheet" }).waitFor();
 });
 afterEach(() => app.expectClean());

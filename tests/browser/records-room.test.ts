@@ -21,7 +21,7 @@ const fact = async (label: string) => (await page.locator("dl div", { hasText: l
 beforeAll(async () => {
   app = await openApp({ path: "#/records" });
   page = app.page;
-  page.setDefaultTimeout(90_000);
+  page.setDefaultTimeout(150_000);
 });
 /** Each test begins in a shop without records. */
 beforeEach(async () => {
