@@ -10,3 +10,10 @@ export function fitted(box: HTMLElement): Fit {
   box.dataset["fit"] = "sideways";
   return "sideways";
 }
+
+/** Fits the table in `box` now and whenever its room changes; returns the way to stop. */
+export function keepFitted(box: HTMLElement, told: (fit: Fit) => void): () => void {
+  const watch = new ResizeObserver(() => told(fitted(box)));
+  watch.observe(box);
+  return () => watch.disconnect();
+}
