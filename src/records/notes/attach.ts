@@ -119,6 +119,7 @@ function share(now: Reading, item: Item, own: readonly Spoken[]): void {
 
 /** An item that names parts. */
 function naming(now: Reading, item: Item): void {
+  if (item.joint === "(" && !item.told.some(isNews) && (now.out.at(-1)?.part.positions.length ?? 0) > 0) return;
   const shares = divide(item), like = now.out.at(-1) ?? now.before.at(-1);
   const own = item.parts.map((part): Spoken => {
     const told = (shares.get(part) ?? []).map((mark): Told => ({ mark, reach: "beside", among: 1 }));

@@ -15,9 +15,9 @@ export const ARTICLES: ReadonlySet<string> = new Set(["the", "a", "an", "his", "
 const WITH_BEARING: ReadonlySet<string> = new Set(["lineroller", "roller", "ar", "oneway", "pinion", "knob", "handle knob", "spool", "worm"]);
 
 /** The one position this phrase names on this kind of reel; null when none or several. */
-export function placeOf(text: string, kind: ReelKind | null): string | null {
+export function placeOf(text: string, kind: ReelKind | null, plural = false): string | null {
   const key = phraseWords(text).join(" ");
-  const all = readAmbiguous(key, { reel_kind: kind, near: NONE, note: NONE, plural: false }) ?? phrases.get(key)?.places ?? [];
+  const all = readAmbiguous(key, { reel_kind: kind, near: NONE, note: NONE, plural }) ?? phrases.get(key)?.places ?? [];
   const here = kind === null || kind === "other" ? all : all.filter((position) => kindsOf.get(position)?.includes(kind));
   return here.length === 1 ? here[0] ?? null : null;
 }
@@ -30,12 +30,12 @@ const word = (token: Token | undefined) => (token?.kind === "word" ? token.word 
 export const isHead = (mark: Mark) => mark.kind === "part" && !mark.own && FAMILY_WORD.has(mark.phrase);
 
 /** The small part of `owner` that `small` is on this kind of reel: by its name, or by the name of the owner's position. */
-export function smallPart(owner: Mark, small: string, kind: ReelKind | null): string | null {
+export function smallPart(owner: Mark, small: string, kind: ReelKind | null, plural = false): string | null {
   const position = owner.positions[0] ?? "", code = [`${position}_${small}`, `${position}_${small}s`].find((one) => familyOf.has(one));
   if (owner.positions.length === 1 && code !== undefined) return code;
   const words = owner.phrase.split(" "), names = [owner.phrase, words.slice(0, -1).join(" "), SIDE.test(owner.phrase) ? words.slice(1).join(" ") : ""];
   for (const name of names) {
-    const place = name === "" ? null : placeOf(`${name} ${small}`, kind);
+    const place = name === "" ? null : placeOf(`${name} ${small}`, kind, plural);
     if (place !== null) return place;
   }
   return null;
@@ -67,7 +67,7 @@ function joinedNames(found: readonly Token[], all: readonly Mark[], kind: ReelKi
   for (const mark of all) {
     let owner = out.at(-1);
     if (!isHead(mark) || owner?.kind !== "part" || !touches(found, owner, mark) || isHead(owner)) { out.push(mark); continue; }
-    const place = owner.to === mark.from ? smallPart(owner, mark.phrase, kind) : null;
+    const place = owner.to === mark.from ? smallPart(owner, mark.phrase, kind, mark.plural) : null;
     let from = owner.from;
     out.pop();
     for (owner = out.at(-1); owner?.kind === "part" && owner.to === from; owner = out.at(-1)) { from = owner.from; out.pop(); }

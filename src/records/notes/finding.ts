@@ -31,6 +31,8 @@ function decided(one: Spoken, cell: NoteCell, listed: boolean): Decided {
   if (best?.mark.phrase === "new" && declined) return said(declined, "left", ", not done");
   if (declined && (!did || did.action === "wanted")) return said(declined, "left", ", not done");
   if (best && did) return said(best, did.action, "");
+  const routine = saidOf(one, "routine");
+  if (routine && cell !== "parts" && !good && !later) return { ...said(routine, "replaced", ""), code: "REPL_PREV" };
   if (later) return said(later, "left", ", put off");
   if (needs) return said(needs, "wanted", "");
   if (good && !one.told.some(({ mark }) => mark.kind === "mode")) return said(good, "left", ", fine");
@@ -85,7 +87,7 @@ export function findings(one: Spoken, found: readonly Token[], note: string, cel
     const fine = done.action === "left" && saidOf(one, "good") !== undefined && fault.mode === null;
     const mild = doubtful || done.action === "cleaned" || done.action === "lubricated" || saidOf(one, "later") !== undefined;
     return {
-      position, family, action: done.action, routine: counted && saidOf(one, "routine") !== undefined, mode: fault.mode,
+      position, family, action: done.action, routine: counted && (saidOf(one, "routine") !== undefined || done.code === "MODIFY"), mode: fault.mode,
       grade_at_least: mild || fine ? null : done.code === "EXTRACT" ? Math.max(3, fault.grade ?? 0) : fault.grade,
       grade_at_most: fine ? 1 : mild ? 2 : null,
       qty: count?.qty ?? null, qty_assumed: count?.assumed ?? false, size: one.item.sizes[0] ?? null, doubtful,

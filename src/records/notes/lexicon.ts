@@ -36,7 +36,7 @@ const USED = new Set(positions.filter((row) => row.group === "CN" && row.positio
 const HEADS = new Set([...FAMILY_WORD.keys(), "drag", "roller", "sleeve", "spool", "bail", "felt", "cork", "carbon", "handle", "rotor", "clutch"]);
 const NOT_MODES = new Set(["not written", "no fault found"]);
 /** Spellings of the vocabulary that mean something else in a sentence, or are read by a rule. */
-const NO_MODE = new Set(["set", "gone", "hard", "line", "intermittent", "fine", "ok", "flat", "solid", "blue", "brown", "new", "torn", "play", "stripped", "nicked", "lost", "old", "wear", "impact"]);
+const NO_MODE = new Set(["set", "gone", "hard", "line", "intermittent", "fine", "ok", "flat", "solid", "blue", "brown", "new", "torn", "play", "stripped", "nicked", "lost", "old", "wear", "impact", "coned"]);
 
 function addModes(): void {
   for (const { spelling, mode, only_families } of modeSpellings) {
@@ -64,10 +64,16 @@ function place(position: string, text: string): void {
   const bare = words.filter((word) => (drafts.get(word)?.modes.length ?? 0) === 0).join(" ");
   const name = bare === "" ? key : bare;
   if (name !== key && drafts.get(name)?.places.length) return;
-  const orders = name === key && words.length === 2 ? [name, [...words].reverse().join(" ")] : [name];
-  for (const order of orders) {
-    const here = draft(order);
-    if (!here.places.includes(position)) here.places.push(position);
+  const here = draft(name);
+  if (!here.places.includes(position)) here.places.push(position);
+}
+
+/** Names of two words stand for the same part the other way round ("bearing AR"), unless that is the name of another. */
+function turned(): void {
+  for (const [key, { places }] of [...drafts]) {
+    const words = key.split(" "), other = [...words].reverse().join(" ");
+    const there = phraseWords(other).join(" ");
+    if (words.length === 2 && places.length > 0 && !drafts.has(there)) draft(other).places.push(...places);
   }
 }
 
@@ -79,6 +85,7 @@ function addPlaces(): void {
   }
   for (const row of positionSpellings) if (!USED.has(row.position) && !phraseWords(row.spelling).some((word) => /^x\d$/.test(word))) place(row.position, row.spelling);
   for (const [position, names] of MORE_NAMES) for (const name of names) place(position, name);
+  turned();
   for (const text of [...ambiguousPhrases, ...FAMILY_WORD.keys()]) draft(text).part = true;
 }
 

@@ -2,7 +2,7 @@ import { isAmbiguous, readAmbiguous, type Around } from "./ambiguous.ts";
 import type { Say } from "./bench-words.ts";
 import { benchWords, familyOf, kindsOf, phrases, phraseTree, type ActionReading, type Branch, type Ending, type ModeReading, type Phrase } from "./lexicon.ts";
 import { ownMeaning, type OwnSpelling, type SpellingBook } from "./own-spellings.ts";
-import { FAMILY_WORD, NEEDS_NEIGHBOUR } from "./part-words.ts";
+import { COMMON, FAMILY_WORD, NEEDS_NEIGHBOUR } from "./part-words.ts";
 import { rightWords } from "./spelling.ts";
 import type { Token } from "./tokens.ts";
 import type { ReelKind } from "../vocabulary-tables.ts";
@@ -65,7 +65,7 @@ const lastFamily = (key: string) => FAMILY_WORD.get(key.slice(key.lastIndexOf(" 
 
 /** A common word stands for a part only beside another word of the bench, or alone in a list of parts. */
 function lonely(key: string, words: readonly string[], at: number, length: number, parts_cell: boolean): boolean {
-  if (length > 1 || parts_cell || !NEEDS_NEIGHBOUR.has(key)) return false;
+  if (length > 1 || parts_cell || !NEEDS_NEIGHBOUR.has(key) || (words[at - 1] === "new" && !COMMON.has(key))) return false;
   for (let near = Math.max(0, at - 4); near < Math.min(words.length, at + 5); near++) {
     if (near !== at && words[near] !== key && benchWords.has(words[near] ?? "")) return false;
   }

@@ -1,7 +1,7 @@
 /** More names of parts than the vocabulary has, as they stand in notes (common practice, no source). */
 export const MORE_NAMES: readonly (readonly [position: string, names: readonly string[]])[] = [
-  ["ar_clutch", ["arc", "oneway complete", "clutch brg", "ar roller", "ar roller bearing", "oneway roller", "infinite clutch", "whole clutch", "ar clutch assy"]],
-  ["ar_sleeve", ["oneway sleeve", "clutch tube", "oneway tube"]],
+  ["ar_clutch", ["arc", "ar roller clutch", "oneway roller clutch", "oneway complete", "clutch brg", "ar roller bearing", "oneway roller", "infinite clutch", "whole clutch", "ar clutch assy"]],
+  ["ar_sleeve", ["ar roller sleeve", "ar inner sleeve", "oneway inner sleeve", "oneway sleeve", "clutch tube", "oneway tube"]],
   ["ar_springs", ["springs in clutch", "springs in oneway", "clutch roller spring"]],
   ["ar_rollers", ["roller in clutch", "roller in oneway", "oneway roller pin", "needle"]],
   ["ar_selector", ["selector", "silencer", "silencer lever", "silencer cam", "ar selector", "ar knob"]],
@@ -31,7 +31,7 @@ export const MORE_NAMES: readonly (readonly [position: string, names: readonly s
   ["drag_washer_friction", ["carbon", "carbon set", "carbon drag washer", "carbon drag set", "carbon drag kit", "drag kit", "drag felt", "felt drag washer", "friction washer", "soft washer", "washer drag", "carbon stack"]],
   ["drag_washer_keyed", ["metal washer", "steel washer drag", "metal drag", "ear washer", "steel drag washer"]],
   ["drag_knob_seal", ["drag cap seal", "spool knob seal", "drag knob gasket"]],
-  ["drag_clip", ["drag snap ring", "drag spring clip"]],
+  ["drag_clip", ["drag snap ring", "drag spring clip", "spring clip"]],
   ["spool_support_brg", ["spool shaft bearing"]],
   ["spool_click", ["drag sound tongue", "spool tongue"]],
   ["spool_shim", ["spool shim", "line lay shim"]],
@@ -54,13 +54,14 @@ export const MORE_NAMES: readonly (readonly [position: string, names: readonly s
   ["cast_control_shim", ["tension shim", "cast control spacer", "cast control disc", "copper spacer"]],
   ["brake_blocks", ["brake block", "brake weight", "centrifugal block"]],
   ["brake_drum", ["drum"]],
+  ["brake_magnets", ["mags"]],
   ["brake_dial", ["brake control dial"]],
   ["lw_pawl", ["levelwind pawl"]],
   ["lw_line_guide", ["guide", "levelwind guide", "guide insert", "levelwind carriage"]],
   ["lw_bush", ["levelwind shaft bush", "worm shaft bearing", "worm shaft bush"]],
   ["lw_idler", ["idler", "idler cog"]],
-  ["side_plate_r", ["right sideplate", "handle side sideplate"]],
-  ["side_plate_l", ["left sideplate"]],
+  ["side_plate_r", ["right plate", "right sideplate", "handle side sideplate"]],
+  ["side_plate_l", ["left plate", "left sideplate"]],
   ["frame_screws", ["thumb screw", "cage screw"]],
   ["rod_clamp", ["harness lug", "clamp nut", "rod clamp nut", "clamp screw", "clamp bolt"]],
   ["low_gear", ["shift button", "shifter"]],
@@ -95,6 +96,9 @@ export const NEEDS_NEIGHBOUR: ReadonlySet<string> = new Set([
   "carrier", "crank", "grip", "cage", "screen", "board", "display", "spool", "cog", "axle", "cork", "brake", "wire", "guide", "ramp",
   "selector", "housing", "gearbox", "motor", "needle", "arbor", "arbour", "lug", "carbon", "handle", "silencer", "magnet", "felt", "idler", "foot", "rotor",
 ]);
+
+/** The commonest of them: even "new" before them proves nothing. */
+export const COMMON: ReadonlySet<string> = new Set(["check", "case", "post", "counter", "board", "screen", "ring", "leg", "cup", "stud", "guide", "display", "stem", "body", "housing", "carrier"]);
 
 /** Sides of a reel: where something sits, never a part. */
 export const SIDES: readonly string[] = ["handle side", "rotor side", "palm side", "off side", "far side", "spool side", "brake side", "gear side", "left side", "right side", "head side", "tail side"];

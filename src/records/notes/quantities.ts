@@ -36,6 +36,7 @@ function behind(found: readonly Token[], part: Mark, to: number, listed: boolean
   for (let at = part.to; at < to; at++) {
     const token = found[at] as Token;
     if (token.kind === "quantity" && !UNITS.has(found[at + 1]?.word ?? "")) return Number(token.word);
+    if (token.word === "all" && COUNT.test(found[at + 1]?.word ?? "")) return Number(found[at + 1]?.word);
     if (token.kind === "word" && ["pair", "pr"].includes(token.word)) return 2;
     if (token.word === "both" && (part.plural || (at === part.to && alone))) return 2;
   }
@@ -50,7 +51,19 @@ function withAction(found: readonly Token[], one: Spoken): number | null {
     if (mark.from >= one.item.from && mark.to <= one.item.to) continue;
     if (mark.phrase.endsWith(" pair")) return among > 1 ? 1 : 2;
     const near = counted(found, found[mark.to]?.word === "of" ? mark.to + 1 : mark.to) ?? (found[mark.from - 2]?.word === "of" ? counted(found, mark.from - 3) : null) ?? counted(found, mark.from - 1) ?? inItem(found, mark.from);
-    if (near !== null) return near;
+    const head = near ?? headed(found, one.part.to, mark.from);
+    if (head !== null) return head;
+  }
+  return null;
+}
+
+/** "Frame screws: 3 seized, replaced": a number just behind a sign, before what was wrong. */
+function headed(found: readonly Token[], from: number, to: number): number | null {
+  for (let at = from + 1; at < to; at++) {
+    if (found[at - 1]?.kind !== "word" && found[at - 1]?.kind !== "stop" && found[at]?.kind === "word" && found[at + 1]?.kind === "word") {
+      const here = counted(found, at);
+      if (here !== null) return here;
+    }
   }
   return null;
 }

@@ -32,12 +32,13 @@ function namedBefore(before: readonly Mark[], head: string): readonly string[] |
 }
 
 /** The small part of the part named just before: "dog + spring", "line roller grooved, bearing ok". */
-function belonging(small: string, before: readonly Mark[], joint: string, kind: ReelKind | null): string | null {
+function belonging(small: string, plural: boolean, before: readonly Mark[], joint: string, kind: ReelKind | null): string | null {
   const owner = [...before].reverse().find((one) => one.kind === "part");
   if (!owner || owner.positions.length !== 1) return null;
   const close = GROUPING.has(joint) && before.at(-1) === owner, first = owner.phrase.split(" ")[0] ?? "";
-  if (!close && !OWNERS.has(owner.phrase) && !owner.phrase.startsWith("lineroller ")) return null;
-  return smallPart(owner, small, kind) ?? (close ? placeOf(`${lastWord(owner.phrase)} ${small}`, kind) ?? placeOf(`${first} ${small}`, kind) : null);
+  const together = owner.phrase.startsWith("lineroller ") && small !== "seal" && small !== "oring";
+  if (!close && !OWNERS.has(owner.phrase) && !together) return null;
+  return smallPart(owner, small, kind, plural) ?? (close ? placeOf(`${lastWord(owner.phrase)} ${small}`, kind) ?? placeOf(`${first} ${small}`, kind) : null);
 }
 
 const jointBefore = (found: readonly Token[], index: number) => (found[index - 1]?.kind === "list" ? found[index - 1]?.word ?? "" : "");
@@ -49,7 +50,7 @@ function settledBy(found: readonly Token[], mark: Mark, before: readonly Mark[],
   const again = open && !(sized && mark.positions.length === 0) ? namedBefore(before, mark.phrase) : null;
   if (again) return { ...mark, positions: again, family: familyOf.get(again[0] ?? "") ?? null };
   const placeless = isHead(mark) && (mark.positions.length === 0 || mark.positions[0] === "screws_misc");
-  const part = placeless && !sized ? belonging(mark.phrase, before, jointBefore(found, mark.from), kind) : null;
+  const part = placeless && !sized ? belonging(mark.phrase, mark.plural, before, jointBefore(found, mark.from), kind) : null;
   return part === null ? mark : { ...mark, ...at(part), ambiguous: true };
 }
 
@@ -57,7 +58,7 @@ function settledBy(found: readonly Token[], mark: Mark, before: readonly Mark[],
 function shortened(found: readonly Token[], index: number, before: readonly Mark[], kind: ReelKind | null): Mark | null {
   const token = found[index] as Token, last = before.at(-1);
   if (token.kind !== "word" || token.word.length < 3 || FILLERS.has(token.word) || NO_NAME.has(token.word) || !last) return null;
-  const joint = jointBefore(found, index), small = GROUPING.has(joint) && last.to >= index - 2 ? belonging(token.word, before, joint, kind) : null;
+  const joint = jointBefore(found, index), small = GROUPING.has(joint) && last.to >= index - 2 ? belonging(token.word, token.plural, before, joint, kind) : null;
   if (small !== null) return { ...last, ...at(small), kind: "part", from: index, to: index + 1, phrase: token.word, plural: token.plural, ambiguous: true };
   const previous = found[index - 1], alone = previous?.kind !== "word" || FILLERS.has(previous.word) || (last.to === index && last.kind !== "part");
   const again = alone ? namedBefore(before, token.word) : null, owner = again ? before.find((mark) => mark.positions === again) : undefined;

@@ -20,10 +20,10 @@ const SHORT: Readonly<Record<string, string>> = {
 const NUMBER = "\\d{1,3}(?:\\.\\d{1,2})?";
 /** One group a kind of piece, in the order of GROUPS. */
 const PATTERN = new RegExp([
+  "(\\b\\d{1,2}x(?=\\d+(?:\\.\\d+)?x\\d+x\\d)|\\bx\\s?\\d{1,2}\\b|\\b\\d{1,2}\\s?x(?![a-z\\d])|\\(\\d{1,2}\\)|\\*\\s?\\d{1,2}\\b|\\b\\d{1,2}\\s?off\\b)",
   `((?<![\\d.])${NUMBER}[x×*]${NUMBER}(?:[x×*]${NUMBER})?(?!\\d)|(?<![\\d.])${NUMBER} [x×*] ${NUMBER}(?: [x×*] ${NUMBER})?(?!\\d)` +
     "|\\b\\d{1,2}-\\d{1,2}-\\d(?:\\.\\d)?\\b|\\b(?:s?mr)\\d{2,3}(?:zz|2rs|rs)?\\b|\\b6\\d{2}(?:zz|2rs|rs)\\b|\\bas568-?\\d{3}\\b" +
     "|(?<![\\w.])-\\d{3}\\b|\\bhfl?\\d{4}\\b)",
-  "(\\bx\\s?\\d{1,2}\\b|\\b\\d{1,2}\\s?x(?![a-z\\d])|\\(\\d{1,2}\\)|\\*\\s?\\d{1,2}\\b|\\b\\d{1,2}\\s?off\\b)",
   `((?<![a-z])(?:${Object.keys(SHORT).sort((a, b) => b.length - a.length).join("|")})(?![a-z]))`,
   "((?<![a-z])[a-z](?:\\.[a-z])+\\b\\.?)",
   "(\\d+(?:[.,]\\d+)?)",
@@ -56,7 +56,7 @@ function short(text: string, start: number, end: number): Token[] {
   return meaning.split(" ").filter(Boolean).map((word) => ({ kind: "word", word, plural: false, capitals: true, start, end }));
 }
 
-const GROUPS = ["size", "quantity", "short", "dotted", "number", "word", "doubt", "stop", "dash", "list", "bracket"] as const;
+const GROUPS = ["quantity", "size", "short", "dotted", "number", "word", "doubt", "stop", "dash", "list", "bracket"] as const;
 function groupOf(match: RegExpExecArray): (typeof GROUPS)[number] {
   for (let group = 0; group < GROUPS.length; group++) if (match[group + 1] !== undefined) return GROUPS[group] as (typeof GROUPS)[number];
   throw new RangeError(`tokens: needs one group to hold ${match[0]}`);
