@@ -94,6 +94,8 @@ const bush: Reading = ({ reel_kind, near }) => {
 const arSpring: Reading = ({ reel_kind, plural }) => (plural && reel_kind !== "fly" ? ["ar_springs"] : []);
 const disc: Reading = ({ reel_kind, note }) => (reel_kind === "fly" ? ["fly_drag_disc"] : reel_kind === "conventional" && has(note, "lever") ? ["drag_plate"] : []);
 const cam: Reading = ({ reel_kind, note }) => (reel_kind === "conventional" && has(note, "lever") && has(note, "drag") ? ["drag_lever"] : []);
+const mains: Reading = ({ reel_kind, plural }) => (!plural ? [] : reel_kind === "spinning" ? ["main_bearing_handle", "main_bearing_plate"] : []);
+const shaft: Reading = ({ reel_kind, near }) => (reel_kind === "spinning" && has(near, "bent", "straightened", "true", "polished") ? ["main_shaft"] : []);
 /** A bare shim is one of the spool's where the trouble is how the line lies. */
 const shim: Reading = ({ reel_kind, note }) => (reel_kind === "spinning" && has(note, "lay", "piling", "cone", "bunching") ? ["spool_shim"] : []);
 const spacer: Reading = ({ reel_kind, note }) => (revolving(reel_kind) && has(note, "star") ? ["star_spacer"] : []);
@@ -132,7 +134,7 @@ const READ: ReadonlyMap<string, Reading> = new Map<string, Reading>([
   ["drag", drag], ["drag washer", drag], ["drag disc", drag], ["washer", washer], ["metal washer", metalWasher], ["steel washer", metalWasher],
   ["lineroller", () => ["line_roller"]], ["sleeve", sleeve], ["brake", byKind(null, "brake_blocks", null)], ["ratchet", byKind("ar_ratchet", "ar_ratchet", "fly_click")],
   ["screw", screw], ["foot", ({ reel_kind }) => (reel_kind === null ? [] : ["body_foot"])], ["bearing", () => []], ["spring", spring], ["spool bush", byKind("spool_support", null, "fly_spool_bearing")], ["clip", clip], ["metal", metalWasher], ["clicker spring", byKind("spool_click_spring", "clicker_spring", "fly_click_spring")], ["seal", () => []], ["oring", hubSeal],
-  ["gasket", byKind("body_seal", null, null)], ["ar spring", arSpring], ["shim", shim], ["bush", bush], ["spacer", spacer], ["disc", disc], ["cam", cam],
+  ["gasket", byKind("body_seal", null, null)], ["ar spring", arSpring], ["shim", shim], ["bush", bush], ["main", mains], ["shaft", shaft], ["spacer", spacer], ["disc", disc], ["cam", cam],
   ["drag housing oring", housingSeal], ["drag housing seal", housingSeal],
 ]);
 

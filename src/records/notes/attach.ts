@@ -128,6 +128,7 @@ function naming(now: Reading, item: Item): void {
   const bare = own.every((one) => one.bare), trails = item.told.some((mark) => isNews(mark) && mark.from >= last(item).to);
   if (bare && like && says(item, "same")) give(own, like.told.map((had) => had.mark), "shared");
   if (now.leading.length > 0 && (now.headed || item.unknown === 0) && (bare || now.headed || GROUPING.has(item.joint))) give(own.filter((one) => !settled(one)), now.leading, "ahead");
+  if (item.with_others) give(group(now.out), item.told.filter((mark) => mark.kind === "action" && mark.to <= first(item).from), "after");
   share(now, item, own);
   now.closed ||= trails;
   if (!bare && !now.headed) now.leading = trails ? [] : item.told.filter((mark) => mark.kind === "action" && mark.to <= first(item).from && spreads(mark));

@@ -87,7 +87,7 @@ function sharedBehind(found: readonly Token[], all: readonly Mark[], kind: ReelK
       const token = found[index] as Token, joint = found[index + 1];
       if ((token.kind === "list" && ["and", "&", "/"].includes(token.word)) || token.word === "both") continue;
       const mark = out.find((one) => one.from <= index && one.to > index);
-      if (token.kind !== "word" || (joint?.kind !== "list" && joint?.word !== "both") || (mark && !(mark.kind === "part" && family === "bearing" && WITH_BEARING.has(mark.phrase)))) break;
+      if (token.kind !== "word" || (joint?.kind !== "list" && joint?.word !== "both") || (mark && !(mark.kind === "part" && (mark.phrase === "main" || (family === "bearing" && WITH_BEARING.has(mark.phrase)))))) break;
       const phrase = mark ? mark.phrase : token.word, place = lastWord(phrase) === family ? null : placeOf(`${phrase} ${family}`, kind);
       if (place === null) break;
       const made: Mark = { ...(mark ?? { ...head, from: index, to: index + 1, plural: false }), ...at(place), phrase: `${phrase} ${family}`, ambiguous: true };

@@ -20,6 +20,8 @@ export interface Item {
   readonly other_subject: boolean;
   /** The part was only put out of the way ("star off"). */
   readonly cleared: boolean;
+  /** "Replaced along with the springs": what was done was done to the parts before as well. */
+  readonly with_others: boolean;
   /** A part and its fault before a dash or colon, behind which the parts at fault are named. */
   readonly symptom: boolean;
 }
@@ -39,12 +41,19 @@ function wordBefore(found: readonly Token[], at: number): { word: string; at: nu
   return { word: "", at: -1 };
 }
 
+/** "No bail spring" is one that is missing; "no drag" and "no bearings replaced" are not. */
+const isLacking = (not: Mark, part: Mark, inside: readonly Mark[]) =>
+  not.say === "not" && not.phrase === "no" && not.to === part.from && part.positions.length === 1 && part.phrase.includes(" ") && inside.every((mark) => mark.action === null && mark.say !== "good");
+const lacking = (inside: readonly Mark[]): Mark[] =>
+  inside.flatMap((mark, index) => { const part = inside[index + 1]; return part?.kind === "part" && isLacking(mark, part, inside) ? [{ ...mark, say: "without" as const }] : []; });
+
 /** A part named only as a place ("behind the rotor"), opened on the way ("took the handle off"), or denied ("not the clutch"). */
 function aside(found: readonly Token[], inside: readonly Mark[], part: Mark, from: number): boolean {
   const before = wordBefore(found, part.from);
   if (before.at < from) return false;
   const covering = inside.find((mark) => mark.from <= before.at && mark.to > before.at);
   if (covering?.say === "not" && inside.some((mark) => mark.phrase === "available")) return false;
+  if (covering?.say === "not" && isLacking(covering, part, inside)) return false;
   if (covering?.say === "opened" || covering?.say === "not" || covering?.say === "elsewhere") return true;
   if (PLACE_ALWAYS.has(before.word)) return true;
   return PLACE_AFTER_PART.has(before.word) && inside.some((mark) => mark.kind === "part" && mark.to <= before.at);
@@ -116,6 +125,8 @@ function sizedPart(found: readonly Token[], from: number, to: number): Mark[] {
   return family === null ? [] : [marked("part", at, at + 1, size, false, { part: { positions: [], family, ambiguous: false, plural: false } })];
 }
 
+const withOthers = (found: readonly Token[], lead: Mark | undefined) => lead?.kind === "action" && ["along", "together"].includes(found[lead.to]?.word ?? "");
+
 /** One item, from token `from` to before `to`, with the readings that stand in it. */
 export function item(read: Read, readings: readonly Mark[], from: number, to: number, joint: string, sizes_alone: boolean): Item {
   const { found } = read, sized = sizes_alone && !readings.some((mark) => mark.kind === "part");
@@ -129,11 +140,12 @@ export function item(read: Read, readings: readonly Mark[], from: number, to: nu
   return {
     from, to, joint, sizes, symptom: false,
     parts: inside.filter((mark) => mark.kind === "part" && !aside(found, inside, mark, from)),
-    told: withAdjectives(found, told, inside),
+    told: withAdjectives(found, told, inside).concat(lacking(inside)),
     complaint: inside.some((mark) => mark.kind === "complaint"),
     doubt: doubt || inside.some((mark) => mark.say === "doubt"),
     unknown: strangers(read, inside, from, to),
     cleared: last === "off" || last === "out",
+    with_others: withOthers(found, inside[0]),
     other_subject: otherSubject(read, told, from),
   };
 }

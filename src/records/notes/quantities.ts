@@ -89,10 +89,10 @@ function assumed(part: Mark, position: string | null): number {
 
 /** Pieces of one part, and whether the note says so. A number of parts named as left and right is shared between them. */
 export function pieces(found: readonly Token[], one: Spoken, position: string | null, listed: boolean): { qty: number; assumed: boolean } {
-  const { part, item } = one, next = item.parts.find((other) => other.from > part.from);
+  const { part, item } = one, next = item.parts.find((other) => other.from > part.from), previous = [...item.parts].reverse().find((other) => other.to <= part.from);
   if (/ pair$/.test(part.phrase)) return { qty: 2, assumed: false };
   const inside = found.slice(part.from, part.to).find((token) => token.kind === "quantity");
-  const written = inside ? Number(inside.word) : withAction(found, one) ?? before(found, part, item.from) ?? behind(found, part, next?.from ?? item.to, listed, one.told.every((had) => had.among === 1));
+  const written = inside ? Number(inside.word) : withAction(found, one) ?? before(found, part, previous === undefined ? item.from : previous.to + (found[previous.to]?.kind === "quantity" ? 1 : 0)) ?? behind(found, part, next?.from ?? item.to, listed, one.told.every((had) => had.among === 1));
   if (written === null) return { qty: assumed(part, position), assumed: true };
   return { qty: part.positions.length > 1 ? Math.max(1, Math.round(written / part.positions.length)) : written, assumed: false };
 }

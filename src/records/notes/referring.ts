@@ -4,6 +4,7 @@ import { familyOf } from "./lexicon.ts";
 import type { Mark } from "./marks.ts";
 import { sides } from "./sides.ts";
 import type { Token } from "./tokens.ts";
+import { LAST_OF } from "./words.ts";
 import type { ReelKind } from "../vocabulary-tables.ts";
 
 /** Parts whose own small parts follow them by a bare name: "dog worn, spring ok". */
@@ -26,7 +27,7 @@ const NOUNS: ReadonlySet<string> = new Set([
 /** The position that a bare word means because the part was named in full before; null when none or several were. */
 function namedBefore(before: readonly Mark[], head: string): readonly string[] | null {
   const same = before.filter((mark) => mark.kind === "part" && mark.positions.length > 0
-    && (lastWord(mark.phrase) === head || (head === "gear" && mark.phrase === "maingear")));
+    && (lastWord(mark.phrase) === head || LAST_OF.get(lastWord(mark.phrase)) === head));
   const places = new Set(same.map((mark) => mark.positions.join()));
   return places.size === 1 ? same[0]?.positions ?? null : null;
 }

@@ -39,6 +39,11 @@ export function sameWord(word: string): string {
   return SAME.get(one) ?? one;
 }
 
+/** The last word of a name that is written as one here: "maingear" is a gear. */
+export const LAST_OF: ReadonlyMap<string, string> = new Map([
+  ["maingear", "gear"], ["bodyscrew", "screw"], ["mainshaft", "shaft"], ["lineroller", "roller"], ["sideplate", "plate"], ["bodyseal", "seal"], ["thumbbar", "bar"],
+]);
+
 /** How many words, from `at` on, are one thing under another name; with that name, or null. */
 export function joinedWord(words: readonly string[], at: number): { word: string; length: number } | null {
   for (const [parts, word] of JOINED_FROM.get(words[at] ?? "") ?? []) {
