@@ -61,8 +61,9 @@ const mainBearing: Reading = ({ reel_kind, near, plural }) => {
 const sidePlate: Reading = ({ reel_kind, near }) =>
   reel_kind === "spinning" ? ["side_cover"] : revolving(reel_kind) ? [has(near, "left", "palm") && !has(near, "right") ? "side_plate_l" : "side_plate_r"] : [];
 
-const lever: Reading = ({ reel_kind, near }) => {
+const lever: Reading = ({ reel_kind, near, note }) => {
   if (reel_kind === "spinning") return has(near, "ar", "reverse", "silencer") ? ["ar_selector"] : [];
+  if (reel_kind === "conventional" && has(note, "freespool") && !has(near, "drag")) return [];
   return reel_kind === "conventional" ? ["drag_lever"] : reel_kind === "baitcaster" ? ["freespool_lever"] : [];
 };
 
@@ -85,7 +86,7 @@ const clip: Reading = ({ reel_kind, note }) => (reel_kind === "spinning" && has(
 /** A seized or stripped screw of no other name is one of those that hold the body or the frame together. */
 const screw: Reading = ({ reel_kind, near }) => {
   const stuck = has(near, "seized", "stripped", "snapped", "stuck", "sheared", "drilled");
-  return stuck && reel_kind === "spinning" ? ["side_cover_screws"] : stuck && revolving(reel_kind) ? ["frame_screws"] : ["screws_misc"];
+  return stuck && reel_kind === "spinning" ? ["side_cover_screws"] : stuck && revolving(reel_kind) ? ["frame_screws"] : [];
 };
 const bush: Reading = ({ reel_kind, near }) => {
   if (revolving(reel_kind) && has(near, "worm", "levelwind")) return ["lw_bush"];

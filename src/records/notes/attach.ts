@@ -37,7 +37,8 @@ function divide(item: Item): Map<Mark, Mark[]> {
   const leads = news.some((mark) => mark.to <= first(item).from), ends = news.some((mark) => mark.from >= last(item).to);
   for (const mark of news) {
     const before = [...item.parts].reverse().find((part) => part.from <= mark.from), after = item.parts.find((part) => part.from >= mark.to);
-    const one = leads && !ends ? after ?? before : before ?? after;
+    const adjective = mark.phrase === "new" && after && after.from - mark.to <= 2;
+    const one = (leads && !ends) || adjective ? after ?? before : before ?? after;
     if (one) shares.get(one)?.push(mark);
   }
   const touching = item.parts.every((part, index) => index === 0 || part.from - (item.parts[index - 1] as Mark).to <= 2);
@@ -119,7 +120,7 @@ function share(now: Reading, item: Item, own: readonly Spoken[]): void {
 
 /** An item that names parts. */
 function naming(now: Reading, item: Item): void {
-  if (item.joint === "(" && !item.told.some(isNews) && (now.out.at(-1)?.part.positions.length ?? 0) > 0) return;
+  if (item.joint === "(" && !item.told.some(isNews) && now.out.length > 0 && !item.parts.some((part) => part.phrase.includes(" "))) return;
   const shares = divide(item), like = now.out.at(-1) ?? now.before.at(-1);
   const own = item.parts.map((part): Spoken => {
     const told = (shares.get(part) ?? []).map((mark): Told => ({ mark, reach: "beside", among: 1 }));

@@ -43,7 +43,7 @@ export const SAYS: Readonly<Record<Say, readonly string[]>> = {
   neutral: [
     "swapped over", "moved over", "transferred", "back on", "reassembled", "rebuilt with", "tested", "drag tested", "test", "line tested", "pressure tested",
     "checked scale", "spun up", "oil bath", "put right in the post", "over filled", "overfilled", "user setting", "no drag sound", "no click", "from stock", "in stock", "no charge",
-    "no leak", "old", "of the show", "closed up", "left to", "left hand", "left handed", "right hand", "stripped down", "stripped same day", "put back in", "so i", "set of", "not worth it", "not worth fixing", "not worth", "scrap", "scrapped", "ber", "beyond repair", "uneconomic", "not economical", "not economic", "returned", "quoted", "no reply", "no longer made",
+    "no leak", "no part", "no part needed", "no part required", "no new part", "no new part needed", "no slip now", "no slip", "old", "of the show", "closed up", "left to", "left hand", "left handed", "right hand", "stripped down", "stripped same day", "put back in", "so i", "set of", "not worth it", "not worth fixing", "not worth", "scrap", "scrapped", "ber", "beyond repair", "uneconomic", "not economical", "not economic", "returned", "quoted", "no reply", "no longer made",
     "not repairable", "told owner", "sent away", "tell customer", "customer informed", "informed",
   ],
   opened: ["opened", "opened up", "pulled", "pulled off", "took", "took off", "removed", "lifted", "undid", "behind", "off for access"],
@@ -70,9 +70,9 @@ export const DONE: readonly (readonly [code: string, phrases: readonly string[]]
     "clean", "cleaned", "cleaned up", "cleaned out", "flushed", "flushed out", "degrease", "degreased", "washed", "washed out", "de oiled", "de greased", "blown out", "oiled out", "rinsed out", "dried", "dried out",
     "scrubbed", "ultrasonic", "ultrasonic cleaned", "decontaminated", "descaled", "wiped", "dewatered", "oven dried", "hosed out", "brushed",
   ]],
-  ["CLR", ["freed", "freed off", "freed up", "unstuck", "recovered", "brought back", "saved", "cleaned and lubed", "flushed and oiled", "rescued", "revived"]],
+  ["CLR", ["freed", "freed off", "freed up", "unstuck", "recovered", "brought back", "saved", "cleaned and lubed", "cleaned and greased", "cleaned and oiled", "flushed and oiled", "rescued", "revived"]],
   ["LUBE", [
-    "grease", "greased", "regreased", "re greased", "oil", "oiled", "re oiled", "lube", "lubed", "relubed", "lub", "lubricated", "lubed up", "drop of oil", "repacked", "with oil", "oiled lightly", "waxed", "packed", "greased up",
+    "grease", "greased", "regreased", "re greased", "oil", "oiled", "re oiled", "drop oil", "one drop oil", "one drop of oil", "lube", "lubed", "relubed", "lub", "lubricated", "lubed up", "drop of oil", "repacked", "with oil", "oiled lightly", "waxed", "packed", "greased up",
     "re coated", "recoated", "with grease", "fresh grease",
   ]],
   ["ADJ", ["adjust", "adjusted", "reset", "re set", "aligned", "corrected", "put right", "restacked", "re stacked", "re tensioned", "tensioned", "tweaked", "turned round", "reversed", "flipped", "sorted", "sorted out", "put right again", "backed off half", "trimmed"]],
@@ -137,5 +137,5 @@ export const WRONG: readonly (readonly [mode: string, phrases: readonly string[]
 ];
 
 /** Words after which a part is only where something happened. */
-export const PLACE_ALWAYS: ReadonlySet<string> = new Set(["behind", "near", "under", "underneath", "beneath", "round", "around", "re", "about", "over", "beside", "between", "like", "against", "past", "where", "from", "into", "onto", "through"]);
-export const PLACE_AFTER_PART: ReadonlySet<string> = new Set(["in", "on", "for", "to", "of", "off", "at", "with", "inside", "by"]);
+export const PLACE_ALWAYS: ReadonlySet<string> = new Set(["behind", "near", "under", "underneath", "beneath", "round", "around", "re", "about", "over", "beside", "between", "like", "against", "past", "where", "from", "into", "onto", "through", "by", "at"]);
+export const PLACE_AFTER_PART: ReadonlySet<string> = new Set(["in", "on", "for", "to", "of", "off", "with", "inside"]);

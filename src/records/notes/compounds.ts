@@ -57,6 +57,7 @@ function inside(found: readonly Token[], all: readonly Mark[], kind: ReelKind | 
   return out;
 }
 
+const WHICH: ReadonlySet<string> = new Set(["top", "bottom", "rear", "front", "upper", "lower", "center"]);
 /** Nothing, or one word we do not know, stands between them ("thumb bar return spring"). */
 const touches = (found: readonly Token[], owner: Mark, mark: Mark) =>
   owner.to === mark.from || (owner.to + 1 === mark.from && found[owner.to]?.kind === "word" && !FILLERS.has(word(found[owner.to])) && !/ed$|^\d/.test(word(found[owner.to])));
@@ -67,7 +68,7 @@ function joinedNames(found: readonly Token[], all: readonly Mark[], kind: ReelKi
   for (const mark of all) {
     let owner = out.at(-1);
     if (!isHead(mark) || owner?.kind !== "part" || !touches(found, owner, mark) || isHead(owner)) { out.push(mark); continue; }
-    const place = owner.to === mark.from ? smallPart(owner, mark.phrase, kind, mark.plural) : null;
+    const place = owner.to === mark.from || WHICH.has(word(found[owner.to])) ? smallPart(owner, mark.phrase, kind, mark.plural) : null;
     let from = owner.from;
     out.pop();
     for (owner = out.at(-1); owner?.kind === "part" && owner.to === from; owner = out.at(-1)) { from = owner.from; out.pop(); }
@@ -98,11 +99,17 @@ function sharedBehind(found: readonly Token[], all: readonly Mark[], kind: ReelK
   return out.sort((a, b) => a.from - b.from);
 }
 
+/** A colon or a bracket behind a heading, over a number. */
+function heads(found: readonly Token[], at: number): boolean {
+  const sign = found[at]?.kind === "quantity" ? found[at + 1] : found[at];
+  return sign?.kind === "dash" || sign?.word === "(";
+}
+
 /** "Bearings: 2 spool, 1 pinion": the word of the family is said once, ahead. */
 function sharedAhead(found: readonly Token[], all: readonly Mark[], kind: ReelKind | null): Mark[] {
   const out = [...all];
   for (const head of all) {
-    if (!isHead(head) || !head.plural || head.positions.length > 0 || found[head.to]?.kind !== "dash") continue;
+    if (!isHead(head) || !head.plural || head.positions.length > 0 || !heads(found, head.to)) continue;
     let used = false;
     for (let index = head.to + 1; index < found.length && found[index]?.kind !== "stop"; index++) {
       const token = found[index] as Token, mark = out.find((one) => one.from <= index && one.to > index);
@@ -126,7 +133,7 @@ function headings(found: readonly Token[], all: readonly Mark[], kind: ReelKind 
     if (owner.kind !== "part" || isHead(owner) || found[owner.to]?.kind !== "dash") return;
     for (let next = index + 1; next < all.length && !found.slice(owner.to + 1, (all[next] as Mark).from).some((token) => token.kind === "stop"); next++) {
       const mark = all[next] as Mark, place = isHead(mark) ? smallPart(owner, mark.phrase, kind) : null;
-      if (place === null) { if (mark.kind === "part" && mark.phrase !== "roller") break; else continue; }
+      if (place === null) { if (mark.kind === "part" && mark.positions.length > 0 && mark.phrase !== "roller") break; else continue; }
       out[next] = { ...mark, ...at(place), phrase: `${owner.phrase} ${mark.phrase}`, ambiguous: false };
       if (found.slice(owner.to + 1, mark.from).every((token) => token.kind === "word")) dropped.add(owner);
     }

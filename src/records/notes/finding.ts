@@ -81,7 +81,8 @@ export function findings(one: Spoken, found: readonly Token[], note: string, cel
   const tokens = [one.part, ...one.told.map(({ mark }) => mark)];
   const from = Math.min(one.item.from, ...tokens.map((mark) => mark.from)), to = Math.max(one.item.to, ...tokens.map((mark) => mark.to));
   const start = found[from]?.start ?? 0, end = found[to - 1]?.end ?? note.length;
-  return (one.part.positions.length > 0 ? one.part.positions : [null]).map((position) => {
+  const loose = cell === "parts" && one.part.phrase === "screw" ? "screws_misc" : null;
+  return (one.part.positions.length > 0 ? one.part.positions : [loose]).map((position) => {
     const family = position === null ? one.part.family : familyOf.get(position) ?? null, fault = faultOf(one, family, done.code);
     const counted = done.action === "replaced" || done.action === "wanted", count = counted ? pieces(found, one, position, cell === "parts") : null;
     const fine = done.action === "left" && saidOf(one, "good") !== undefined && fault.mode === null;

@@ -29,7 +29,7 @@ export const MORE_NAMES: readonly (readonly [position: string, names: readonly s
   ["main_bearing_plate", ["left side bearing", "off side main bearing", "far side main bearing", "left hand main bearing", "left drive bearing", "left handle bearing"]],
   ["main_bearing_handle", ["main drive bearing", "gear shaft bearing", "gear sleeve bearing", "drive shaft bearing handle side", "right main bearing", "right sideplate bearing", "right hand main bearing", "drive gear bearing handle side", "drive bearing handle side"]],
   ["drag_washer_friction", ["carbon", "carbon set", "carbon drag washer", "carbon drag set", "carbon drag kit", "drag kit", "drag felt", "felt drag washer", "friction washer", "soft washer", "washer drag", "carbon stack"]],
-  ["drag_washer_keyed", ["metal washer", "steel washer drag", "metal drag", "ear washer", "steel drag washer"]],
+  ["drag_washer_keyed", ["metal washer", "steel plate", "metal plate", "steel washer drag", "metal drag", "ear washer", "steel drag washer"]],
   ["drag_knob_seal", ["drag cap seal", "spool knob seal", "drag knob gasket"]],
   ["drag_clip", ["drag snap ring", "drag spring clip", "spring clip"]],
   ["spool_support_brg", ["spool shaft bearing"]],

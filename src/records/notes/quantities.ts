@@ -33,6 +33,8 @@ function before(found: readonly Token[], part: Mark, from: number): number | nul
 
 /** A marked quantity ("x2", "(4)", "pair") behind the part, before the next one; in a list of parts also a bare number. */
 function behind(found: readonly Token[], part: Mark, to: number, listed: boolean, alone: boolean): number | null {
+  const first = found[part.to]?.kind === "word" && (found[part.to + 1]?.kind !== "word" || found[part.to + 1]?.word === "all") && COUNT.test(found[part.to]?.word ?? "") ? counted(found, part.to) : null;
+  if (first !== null && part.to < to) return first;
   for (let at = part.to; at < to; at++) {
     const token = found[at] as Token;
     if (token.kind === "quantity" && !UNITS.has(found[at + 1]?.word ?? "")) return Number(token.word);

@@ -50,7 +50,7 @@ function settledBy(found: readonly Token[], mark: Mark, before: readonly Mark[],
   const open = mark.kind === "part" && !mark.own && !mark.phrase.includes(" ") && (mark.positions.length === 0 || mark.ambiguous);
   const again = open && !(sized && mark.positions.length === 0) ? namedBefore(before, mark.phrase) : null;
   if (again) return { ...mark, positions: again, family: familyOf.get(again[0] ?? "") ?? null };
-  const placeless = isHead(mark) && (mark.positions.length === 0 || mark.positions[0] === "screws_misc");
+  const placeless = isHead(mark) && mark.positions.length === 0;
   const part = placeless && !sized ? belonging(mark.phrase, mark.plural, before, jointBefore(found, mark.from), kind) : null;
   return part === null ? mark : { ...mark, ...at(part), ambiguous: true };
 }

@@ -58,6 +58,8 @@ export function sides(found: readonly Token[], all: readonly Mark[], kind: ReelK
   const out: Mark[] = [];
   all.forEach((mark, index) => {
     const sided = mark.kind === "part" ? sidedBy(mark.positions, kind) : null, side = sided ? sideOf(found, all, index) : null;
+    const every = sided && word(found[mark.to]) === "both" && word(found[mark.to + 1]) === "side";
+    if (every) { out.push({ ...mark, positions: [sided.left, sided.right], to: mark.to + 2, plural: false }); return; }
     const named = mark.kind === "part" ? (sided ? pairAhead(found, mark, sided) : null) ?? both(found, mark) : mark.kind === "side" ? pronoun(found, mark, out.slice(-4), kind) : null;
     if (named) out.push(named);
     else if (sided && side) out.push({ ...mark, positions: [RIGHT.test(side.phrase) ? sided.right : sided.left], plural: false });

@@ -15,7 +15,7 @@ export interface Token {
 const SHORT: Readonly<Record<string, string>> = {
   "a/r": "ar", "l/r": "lr", "l/roller": "line roller", "o/h": "overhaul", "c/o": "cleaned", "b/o": "back order", "o/o": "on order", "o/s": "out of stock",
   "w/o": "without", "s/h": "second hand part", "f/s": "full service", "l/h": "lh", "r/h": "rh", "h/side": "handle side",
-  "o/side": "off side", "u/s": "faulty", "n/a": "", "w/": ",", "c&l": "cleaned", "c/l": "cleaned", "s/c": "side cover", "s/s": "",
+  "o/side": "off side", "u/s": "faulty", "n/a": "", "w/": ",", "c&l": "cleaned", "c/l": "cleaned", "s/c": "side cover", "s/s": "", "c/w": ",",
 };
 const NUMBER = "\\d{1,3}(?:\\.\\d{1,2})?";
 /** One group a kind of piece, in the order of GROUPS. */
@@ -38,6 +38,8 @@ const PATTERN = new RegExp([
 /** Shortened words after which a point ends no sentence, unless a capital follows. */
 const SHORTENED = new Set(["osc", "frt", "rr", "poss", "approx", "incl", "cust", "temp"]);
 
+/** Shortened words for what was done: at the start of a sentence what it was done to follows. */
+const LEADS = new Set(["repl", "rpl", "rplcd", "chgd", "cln", "clnd", "adj", "frt"]);
 const PLAIN = /^[A-Za-z0-9]+$/;
 function words(text: string, start: number, end: number): Token {
   const raw = PLAIN.test(text) ? text : text.normalize("NFKD").replace(/[\p{M}'’]/gu, "");
@@ -46,8 +48,9 @@ function words(text: string, start: number, end: number): Token {
   };
 }
 
-function endsNothing(text: string, at: number, last: Token | undefined): boolean {
-  return last?.kind === "word" && last.end === at && SHORTENED.has(last.word) && /^\.\s*[a-z\d]/.test(text.slice(at, at + 12));
+function endsNothing(text: string, at: number, last: Token | undefined, opens: boolean): boolean {
+  if (last?.kind !== "word" || last.end !== at) return false;
+  return opens ? LEADS.has(last.word) : SHORTENED.has(last.word) && /^\.\s*[a-z\d]/.test(text.slice(at, at + 12));
 }
 
 function short(text: string, start: number, end: number): Token[] {
@@ -85,7 +88,7 @@ export function tokens(text: string): Token[] {
   PATTERN.lastIndex = 0;
   for (let match = PATTERN.exec(text); match; match = PATTERN.exec(text)) {
     const start = match.index, end = start + match[0].length, group = groupOf(match);
-    if (group === "stop" && endsNothing(text, start, found.at(-1))) continue;
+    if (group === "stop" && endsNothing(text, start, found.at(-1), found.length === 1 || found.at(-2)?.kind === "stop")) continue;
     const here = piece(group, match[0], start, end);
     if (Array.isArray(here)) found.push(...here); else found.push(here);
   }
