@@ -67,8 +67,8 @@ const lever: Reading = ({ reel_kind, near, note }) => {
   return reel_kind === "conventional" ? ["drag_lever"] : reel_kind === "baitcaster" ? ["freespool_lever"] : [];
 };
 
-const washer: Reading = ({ reel_kind, near, note }) => {
-  const soft = has(near, "glazed", "carbon", "felt", "fibre", "oily", "torn", "shredded", "compressed") && has(note, "drag");
+const washer: Reading = ({ reel_kind, near, note, plural }) => {
+  const soft = (plural || has(near, "glazed", "carbon", "felt", "fibre", "oily", "torn", "shredded", "compressed")) && has(note, "drag");
   return has(near, "drag") || soft ? drag({ reel_kind, near, note, plural: false }) : [];
 };
 
@@ -108,7 +108,7 @@ const housingSeal: Reading = ({ reel_kind }) => (reel_kind === "fly" ? ["fly_hub
 const READ: ReadonlyMap<string, Reading> = new Map<string, Reading>([
   ["roller", roller], ["roller bearing", rollerBearing], ["bearing roller", rollerBearing], ["clutch", clutch], ["pawl", pawl],
   ["click", clicking], ["clicker", clicking], ["click pawl", clicking], ["click tongue", clicking], ["tongue", clicking], ["click and pawl", clicking],
-  ["main bearing", mainBearing], ["main bearing handle side", () => ["main_bearing_handle"]], ["sideplate", sidePlate], ["lever", lever],
+  ["main bearing", mainBearing], ["main gear shaft bearing", mainBearing], ["maingear shaft bearing", mainBearing], ["main bearing handle side", () => ["main_bearing_handle"]], ["sideplate", sidePlate], ["lever", lever],
   ["handle bearing", ({ near }) => (has(near, "knob", "grip") ? ["knob_bearing"] : [])],
   ["drag seal", ({ reel_kind }) => (reel_kind === "spinning" ? ["drag_knob_seal"] : reel_kind === "conventional" ? ["drag_drum_seal"] : reel_kind === "fly" ? ["fly_hub_seal"] : [])],
   ["spool bearing", byKind("spool_support_brg", "spool_bearings_pair", "fly_spool_bearing")],
@@ -130,7 +130,7 @@ const READ: ReadonlyMap<string, Reading> = new Map<string, Reading>([
   ["sideplate screw", byKind("side_cover_screws", "frame_screws", null)], ["sideplate seal", byKind("body_seal", "plate_seal", null)],
   ["sideplate oring", byKind("body_seal", "plate_seal", null)], ["sideplate gasket", byKind("body_seal", "plate_seal", null)], ["gasket sideplate", byKind("body_seal", "plate_seal", null)],
   ["plate screw", byKind("side_cover_screws", "frame_screws", null)],
-  ["oneway clutch", oneWay], ["oneway bearing", oneWay], ["bearing oneway", oneWay], ["clutch oneway", oneWay], ["oneway", oneWay], ["ar", oneWay], ["ar clutch", oneWay], ["ar bearing", oneWay],
+  ["oneway clutch", oneWay], ["oneway clutch bearing", oneWay], ["ar clutch bearing", oneWay], ["oneway bearing", oneWay], ["bearing oneway", oneWay], ["clutch oneway", oneWay], ["oneway", oneWay], ["ar", oneWay], ["ar clutch", oneWay], ["ar bearing", oneWay],
   ["oneway roller bearing", oneWay], ["clutch bearing", oneWay], ["oneway roller", ({ reel_kind, plural }) => (reel_kind === "fly" ? ["fly_oneway"] : plural ? ["ar_rollers"] : ["ar_clutch"])],
   ["drag", drag], ["drag washer", drag], ["drag disc", drag], ["washer", washer], ["metal washer", metalWasher], ["steel washer", metalWasher],
   ["lineroller", () => ["line_roller"]], ["sleeve", sleeve], ["brake", byKind(null, "brake_blocks", null)], ["ratchet", byKind("ar_ratchet", "ar_ratchet", "fly_click")],

@@ -120,7 +120,8 @@ function share(now: Reading, item: Item, own: readonly Spoken[]): void {
 
 /** An item that names parts. */
 function naming(now: Reading, item: Item): void {
-  if (item.joint === "(" && !item.told.some(isNews) && now.out.length > 0 && !item.parts.some((part) => part.phrase.includes(" "))) return;
+  if (item.complaint && !item.told.some((mark) => mark.kind === "action")) return;
+  if (item.bracket && !item.told.some(isNews) && now.out.length > 0 && !item.parts.some((part) => part.phrase.includes(" "))) return;
   const shares = divide(item), like = now.out.at(-1) ?? now.before.at(-1);
   const own = item.parts.map((part): Spoken => {
     const told = (shares.get(part) ?? []).map((mark): Told => ({ mark, reach: "beside", among: 1 }));

@@ -1,5 +1,5 @@
 import { readAmbiguous } from "./ambiguous.ts";
-import { FILLERS } from "./bench-words.ts";
+import { FILLERS } from "./sayings.ts";
 import { familyOf, kindsOf, phrases } from "./lexicon.ts";
 import type { Mark } from "./marks.ts";
 import { FAMILY_WORD } from "./part-words.ts";
@@ -30,10 +30,10 @@ const word = (token: Token | undefined) => (token?.kind === "word" ? token.word 
 export const isHead = (mark: Mark) => mark.kind === "part" && !mark.own && FAMILY_WORD.has(mark.phrase);
 
 /** The small part of `owner` that `small` is on this kind of reel: by its name, or by the name of the owner's position. */
-export function smallPart(owner: Mark, small: string, kind: ReelKind | null, plural = false): string | null {
+export function smallPart(owner: Mark, small: string, kind: ReelKind | null, plural = false, whole = false): string | null {
   const position = owner.positions[0] ?? "", code = [`${position}_${small}`, `${position}_${small}s`].find((one) => familyOf.has(one));
   if (owner.positions.length === 1 && code !== undefined) return code;
-  const words = owner.phrase.split(" "), names = [owner.phrase, words.slice(0, -1).join(" "), SIDE.test(owner.phrase) ? words.slice(1).join(" ") : ""];
+  const words = owner.phrase.split(" "), names = [owner.phrase, whole ? "" : words.slice(0, -1).join(" "), SIDE.test(owner.phrase) ? words.slice(1).join(" ") : ""];
   for (const name of names) {
     const place = name === "" ? null : placeOf(`${name} ${small}`, kind, plural);
     if (place !== null) return place;
@@ -47,7 +47,7 @@ function inside(found: readonly Token[], all: readonly Mark[], kind: ReelKind | 
   for (let index = 0; index < all.length; index++) {
     const mark = all[index] as Mark, next = all[index + 1];
     const between = next && isHead(mark) ? found.slice(mark.to, next.from) : [], small = between.map(word).filter((one) => !ARTICLES.has(one));
-    const joins = next?.kind === "part" && small.length === 1 && (IN.has(small[0] ?? "") || between[0]?.kind === "quantity" || between[0]?.word === "(");
+    const joins = next?.kind === "part" && small.length === 1 && (IN.has(small[0] ?? "") || between[0]?.kind === "quantity" || between[0]?.word === "(" || (between[0]?.kind === "dash" && !mark.plural));
     const place = joins ? placeOf(`${next.phrase} ${mark.phrase}`, kind) : null;
     if (place !== null && next) {
       out.push({ ...mark, ...at(place), to: next.to, phrase: `${next.phrase} ${mark.phrase}`, ambiguous: false });
@@ -68,7 +68,7 @@ function joinedNames(found: readonly Token[], all: readonly Mark[], kind: ReelKi
   for (const mark of all) {
     let owner = out.at(-1);
     if (!isHead(mark) || owner?.kind !== "part" || !touches(found, owner, mark) || isHead(owner)) { out.push(mark); continue; }
-    const place = owner.to === mark.from || WHICH.has(word(found[owner.to])) ? smallPart(owner, mark.phrase, kind, mark.plural) : null;
+    const place = owner.to === mark.from || WHICH.has(word(found[owner.to])) ? smallPart(owner, mark.phrase, kind, mark.plural, true) : null;
     let from = owner.from;
     out.pop();
     for (owner = out.at(-1); owner?.kind === "part" && owner.to === from; owner = out.at(-1)) { from = owner.from; out.pop(); }

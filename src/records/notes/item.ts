@@ -1,4 +1,4 @@
-import { FILLERS, PLACE_AFTER_PART, PLACE_ALWAYS } from "./bench-words.ts";
+import { FILLERS, PLACE_AFTER_PART, PLACE_ALWAYS } from "./sayings.ts";
 import { marked, type Mark } from "./marks.ts";
 import type { Token } from "./tokens.ts";
 
@@ -8,6 +8,8 @@ export interface Item {
   readonly to: number;
   /** The sign before it: none at the start of a sentence, else `,` `+` `&` `/` `and` `w/`, or `-` after a dash. */
   readonly joint: string;
+  /** It stands in brackets. */
+  readonly bracket: boolean;
   readonly parts: readonly Mark[];
   /** Faults, actions and sayings, in order. */
   readonly told: readonly Mark[];
@@ -47,8 +49,14 @@ const isLacking = (not: Mark, part: Mark, inside: readonly Mark[]) =>
 const lacking = (inside: readonly Mark[]): Mark[] =>
   inside.flatMap((mark, index) => { const part = inside[index + 1]; return part?.kind === "part" && isLacking(mark, part, inside) ? [{ ...mark, say: "without" as const }] : []; });
 
+/** "Gearbox opened, …" only says how one got there. */
+function wasOpened(inside: readonly Mark[], part: Mark): boolean {
+  return inside.some((mark) => mark.say === "opened" && /^(?:opened|unscrewed|split)/.test(mark.phrase) && mark.from === part.to) && !inside.some((mark) => mark.kind === "action" || mark.kind === "mode");
+}
+
 /** A part named only as a place ("behind the rotor"), opened on the way ("took the handle off"), or denied ("not the clutch"). */
 function aside(found: readonly Token[], inside: readonly Mark[], part: Mark, from: number): boolean {
+  if (wasOpened(inside, part)) return true;
   const before = wordBefore(found, part.from);
   if (before.at < from) return false;
   const covering = inside.find((mark) => mark.from <= before.at && mark.to > before.at);
@@ -69,14 +77,18 @@ export function strangeWords(found: readonly Token[], all: readonly Mark[]): boo
   return out;
 }
 
+/** Names of what is put on: work only where they start, or right before a part ("grease pinion"). */
+const BARE: ReadonlySet<string> = new Set(["oil", "grease", "lube"]);
+
 /**
  * Words that are not what they look like where they stand: "drum clean" says how it is, "oil on rollers" what is on them,
  * and "new one on order" is not there yet.
  */
-function withAdjectives(found: readonly Token[], told: readonly Mark[], inside: readonly Mark[]): Mark[] {
+function withAdjectives(found: readonly Token[], told: readonly Mark[], inside: readonly Mark[], from: number): Mark[] {
   const part = inside.find((mark) => mark.kind === "part"), ordered = told.some((mark) => mark.action?.code === "ORDER");
   return told.flatMap((mark, index) => {
     const before = told[index - 1];
+    if (BARE.has(mark.phrase) && mark.from > from && found[mark.from - 1]?.kind === "word" && !inside.some((one) => one.kind === "part" && one.from - mark.to <= 1 && one.from >= mark.to)) return [];
     if (mark.kind === "action" && before?.say === "later" && mark.from - before.to <= 1) return [];
     if (ordered && mark.action?.code === "REPL" && mark.phrase.startsWith("new")) return [];
     if (mark.kind === "action" && mark.phrase === "clean" && part && mark.from >= part.to && found[mark.from - 1]?.word !== "after") return [{ ...mark, kind: "say" as const, say: "good" as const, action: null }];
@@ -128,7 +140,7 @@ function sizedPart(found: readonly Token[], from: number, to: number): Mark[] {
 const withOthers = (found: readonly Token[], lead: Mark | undefined) => lead?.kind === "action" && ["along", "together"].includes(found[lead.to]?.word ?? "");
 
 /** One item, from token `from` to before `to`, with the readings that stand in it. */
-export function item(read: Read, readings: readonly Mark[], from: number, to: number, joint: string, sizes_alone: boolean): Item {
+export function item(read: Read, readings: readonly Mark[], from: number, to: number, joint: string, sizes_alone: boolean, bracket: boolean): Item {
   const { found } = read, sized = sizes_alone && !readings.some((mark) => mark.kind === "part");
   const inside = sized ? [...readings, ...sizedPart(found, from, to)] : readings, told = inside.filter((mark) => tells(read, inside, mark));
   const last = found[to - 1]?.word ?? "", sizes: string[] = [];
@@ -138,9 +150,9 @@ export function item(read: Read, readings: readonly Mark[], from: number, to: nu
     doubt ||= found[at]?.kind === "doubt";
   }
   return {
-    from, to, joint, sizes, symptom: false,
+    from, to, joint, bracket, sizes, symptom: false,
     parts: inside.filter((mark) => mark.kind === "part" && !aside(found, inside, mark, from)),
-    told: withAdjectives(found, told, inside).concat(lacking(inside)),
+    told: withAdjectives(found, told, inside, from).concat(lacking(inside)),
     complaint: inside.some((mark) => mark.kind === "complaint"),
     doubt: doubt || inside.some((mark) => mark.say === "doubt"),
     unknown: strangers(read, inside, from, to),

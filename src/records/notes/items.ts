@@ -39,14 +39,15 @@ function opening(found: readonly Token[], all: readonly Mark[], at: number, next
 /** Items of a note, sentence by sentence. `sizes_alone`: a size without a name stands for a part, as in a list of parts. */
 export function sentences(found: readonly Token[], readings: readonly Mark[], sizes_alone: boolean): Item[][] {
   const out: Item[][] = [], all = denied(found, readings), read: Read = { found, strange: strangeWords(found, all) };
-  let items: Item[] = [], inside: Mark[] = [], from = 0, joint = "", next = 0;
+  let items: Item[] = [], inside: Mark[] = [], from = 0, joint = "", next = 0, bracket = false;
   const end = () => { if (items.length > 0 && !elsewhere(items)) out.push(items.map((one, index) => ({ ...one, symptom: isSymptom(one, items[index + 1]) }))); items = []; };
   for (let at = 0; at <= found.length; at++) {
     for (; next < all.length && (all[next] as Mark).from < at; next++) inside.push(all[next] as Mark);
     const token = opening(found, all, at, next) ?? found[at], covered = inside.some((mark) => mark.to > at);
     if (token && (covered || token.kind !== "list" && token.kind !== "stop" && token.kind !== "dash")) continue;
-    if (at > from) items.push(item(read, inside, from, at, joint, sizes_alone));
+    if (at > from) items.push(item(read, inside, from, at, joint, sizes_alone, bracket));
     if (!token || token.kind === "stop") { end(); joint = ""; } else joint = token.kind === "dash" ? "-" : token.word;
+    bracket = joint === "(" || (bracket && joint !== ")" && joint !== "");
     [from, inside] = [at + 1, []];
   }
   return out;

@@ -1,6 +1,7 @@
 import { actions, complaints, jobs, modes, modeSpellings, positions, positionSpellings } from "../vocabulary-tables.ts";
 import type { Action, ReelKind } from "../vocabulary-tables.ts";
-import { DONE, FAULTY, SAYS, WRONG, type Say } from "./bench-words.ts";
+import { DONE, FAULTY, WRONG } from "./doings.ts";
+import { SAYS, type Say } from "./sayings.ts";
 import { FAMILY_WORD, MORE_NAMES, SIDES } from "./part-words.ts";
 import { ambiguousPhrases } from "./ambiguous.ts";
 import { phraseWords } from "./words.ts";
@@ -56,7 +57,7 @@ function addModes(): void {
   for (const [mode, phrases, only_families] of WRONG) {
     for (const text of phrases) draft(text).modes.unshift({ mode: NOT_MODES.has(mode) ? null : mode, only_families, grade: null });
   }
-  for (const [text, grade] of FAULTY) draft(text).modes.push({ mode: null, only_families: [], grade });
+  for (const [grade, texts] of FAULTY) for (const text of texts) draft(text).modes.push({ mode: null, only_families: [], grade });
 }
 
 function place(position: string, text: string): void {

@@ -1,5 +1,5 @@
 import { isAmbiguous, readAmbiguous, type Around } from "./ambiguous.ts";
-import type { Say } from "./bench-words.ts";
+import type { Say } from "./sayings.ts";
 import { benchWords, familyOf, kindsOf, phrases, phraseTree, type ActionReading, type Branch, type Ending, type ModeReading, type Phrase } from "./lexicon.ts";
 import { ownMeaning, type OwnSpelling, type SpellingBook } from "./own-spellings.ts";
 import { COMMON, FAMILY_WORD, NEEDS_NEIGHBOUR } from "./part-words.ts";
@@ -82,8 +82,13 @@ function named(key: string, phrase: Phrase, around: Around & { readonly which: b
   return { positions: sure, family: sure[0] !== undefined ? familyOf.get(sure[0]) ?? null : family, ambiguous: isAmbiguous(key), plural: around.plural };
 }
 
-function near(words: readonly string[], at: number, length: number): ReadonlySet<string> {
-  return new Set(words.slice(Math.max(0, at - 4), at + length + 4).filter(Boolean));
+/** The words within four, of the same sentence. */
+function near(found: readonly Token[], words: readonly string[], at: number, length: number): ReadonlySet<string> {
+  const out = new Set<string>();
+  for (let before = at - 1; before >= at - 4 && before >= 0 && found[before]?.kind !== "stop"; before--) out.add(words[before] ?? "");
+  for (let index = at; index < at + length; index++) out.add(words[index] ?? "");
+  for (let after = at + length; after < at + length + 4 && after < words.length && found[after]?.kind !== "stop"; after++) out.add(words[after] ?? "");
+  return out;
 }
 
 function ownMark(entry: OwnSpelling, from: number, to: number, phrase: string, plural: boolean): Mark {
@@ -123,7 +128,7 @@ function partAt({ found, words, note, context }: Reader, phrase: Phrase, key: st
   const behind = found[at + length], pair = behind?.kind === "quantity" && behind.word === "2" && key.endsWith("bearing");
   let plural = pair;
   for (let index = at; index < at + length; index++) plural ||= found[index]?.plural ?? false;
-  return named(key, phrase, { reel_kind: context.reel_kind, near: near(words, at, length), note, plural, which: WHICH.has(words[at - 1] ?? "") });
+  return named(key, phrase, { reel_kind: context.reel_kind, near: near(found, words, at, length), note, plural, which: WHICH.has(words[at - 1] ?? "") });
 }
 
 /** What a phrase of ours says where it stands. */

@@ -1,8 +1,8 @@
 /** More names of parts than the vocabulary has, as they stand in notes (common practice, no source). */
 export const MORE_NAMES: readonly (readonly [position: string, names: readonly string[]])[] = [
   ["ar_clutch", ["arc", "ar roller clutch", "oneway roller clutch", "oneway complete", "clutch brg", "ar roller bearing", "oneway roller", "infinite clutch", "whole clutch", "ar clutch assy"]],
-  ["ar_sleeve", ["ar roller sleeve", "ar inner sleeve", "oneway inner sleeve", "oneway sleeve", "clutch tube", "oneway tube"]],
-  ["ar_springs", ["springs in clutch", "springs in oneway", "clutch roller spring"]],
+  ["ar_sleeve", ["ar clutch inner sleeve", "clutch inner sleeve", "ar clutch sleeve", "oneway clutch sleeve", "ar roller sleeve", "ar inner sleeve", "oneway inner sleeve", "oneway sleeve", "clutch tube", "oneway tube"]],
+  ["ar_springs", ["ar clutch spring", "oneway clutch spring", "springs in clutch", "springs in oneway", "clutch roller spring"]],
   ["ar_rollers", ["roller in clutch", "roller in oneway", "oneway roller pin", "needle"]],
   ["ar_selector", ["selector", "silencer", "silencer lever", "silencer cam", "ar selector", "ar knob"]],
   ["ar_dog_spring", ["ar dog spring", "anti reverse dog spring"]],

@@ -37,6 +37,7 @@ function behind(found: readonly Token[], part: Mark, to: number, listed: boolean
   if (first !== null && part.to < to) return first;
   for (let at = part.to; at < to; at++) {
     const token = found[at] as Token;
+    if (found[at - 1]?.word === "(" && found[at + 1]?.kind === "bracket" && counted(found, at) !== null) return counted(found, at);
     if (token.kind === "quantity" && !UNITS.has(found[at + 1]?.word ?? "")) return Number(token.word);
     if (token.word === "all" && COUNT.test(found[at + 1]?.word ?? "")) return Number(found[at + 1]?.word);
     if (token.kind === "word" && ["pair", "pr"].includes(token.word)) return 2;

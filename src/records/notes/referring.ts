@@ -1,4 +1,4 @@
-import { FILLERS } from "./bench-words.ts";
+import { FILLERS, PLACE_ALWAYS } from "./sayings.ts";
 import { at, compounds, isHead, lastWord, placeOf, smallPart } from "./compounds.ts";
 import { familyOf } from "./lexicon.ts";
 import type { Mark } from "./marks.ts";
@@ -12,7 +12,7 @@ const OWNERS: ReadonlySet<string> = new Set([
   "dog", "ar dog", "clicker", "clicker pawl", "trip lever", "bail trip", "click", "click pawl", "bail", "bail arm", "lineroller", "roller", "yoke", "knob", "handle knob", "pawl", "handle", "clutch",
   "ar", "oneway", "ar clutch", "clutch assy", "bait clicker", "drag knob", "cast control", "cast control knob", "cast control cap",
 ]);
-const GROUPING: ReadonlySet<string> = new Set(["and", "&", "+", "w/"]);
+const GROUPING: ReadonlySet<string> = new Set(["and", "&", "+", "w/", "/"]);
 /** How many readings a bare word may look back over. */
 const WINDOW = 24;
 /** Last words of names that say too little to stand for the name. */
@@ -33,9 +33,9 @@ function namedBefore(before: readonly Mark[], head: string): readonly string[] |
 }
 
 /** The small part of the part named just before: "dog + spring", "line roller grooved, bearing ok". */
-function belonging(small: string, plural: boolean, before: readonly Mark[], joint: string, kind: ReelKind | null): string | null {
+function belonging(found: readonly Token[], small: string, plural: boolean, before: readonly Mark[], joint: string, kind: ReelKind | null): string | null {
   const owner = [...before].reverse().find((one) => one.kind === "part");
-  if (!owner || owner.positions.length !== 1) return null;
+  if (!owner || owner.positions.length !== 1 || PLACE_ALWAYS.has(found[owner.from - 1]?.word ?? "")) return null;
   const close = GROUPING.has(joint) && before.at(-1) === owner, first = owner.phrase.split(" ")[0] ?? "";
   const together = owner.phrase.startsWith("lineroller ") && small !== "seal" && small !== "oring";
   if (!close && !OWNERS.has(owner.phrase) && !together) return null;
@@ -51,7 +51,7 @@ function settledBy(found: readonly Token[], mark: Mark, before: readonly Mark[],
   const again = open && !(sized && mark.positions.length === 0) ? namedBefore(before, mark.phrase) : null;
   if (again) return { ...mark, positions: again, family: familyOf.get(again[0] ?? "") ?? null };
   const placeless = isHead(mark) && mark.positions.length === 0;
-  const part = placeless && !sized ? belonging(mark.phrase, mark.plural, before, jointBefore(found, mark.from), kind) : null;
+  const part = placeless && !sized ? belonging(found, mark.phrase, mark.plural, before, jointBefore(found, mark.from), kind) : null;
   return part === null ? mark : { ...mark, ...at(part), ambiguous: true };
 }
 
@@ -59,7 +59,7 @@ function settledBy(found: readonly Token[], mark: Mark, before: readonly Mark[],
 function shortened(found: readonly Token[], index: number, before: readonly Mark[], kind: ReelKind | null): Mark | null {
   const token = found[index] as Token, last = before.at(-1);
   if (token.kind !== "word" || token.word.length < 3 || FILLERS.has(token.word) || NO_NAME.has(token.word) || !last) return null;
-  const joint = jointBefore(found, index), small = GROUPING.has(joint) && last.to >= index - 2 ? belonging(token.word, token.plural, before, joint, kind) : null;
+  const joint = jointBefore(found, index), small = GROUPING.has(joint) && last.to >= index - 2 ? belonging(found, token.word, token.plural, before, joint, kind) : null;
   if (small !== null) return { ...last, ...at(small), kind: "part", from: index, to: index + 1, phrase: token.word, plural: token.plural, ambiguous: true };
   const previous = found[index - 1], alone = previous?.kind !== "word" || FILLERS.has(previous.word) || (last.to === index && last.kind !== "part");
   const again = alone ? namedBefore(before, token.word) : null, owner = again ? before.find((mark) => mark.positions === again) : undefined;
@@ -77,7 +77,7 @@ function lacks(found: readonly Token[], from: number): boolean {
 function onlyNames(found: readonly Token[], mark: Mark, next: Mark | undefined): boolean {
   const behind = found[mark.to];
   if (mark.kind === "part" && next?.from === mark.to && next.phrase === "missing") return lacks(found, next.to);
-  if (mark.kind !== "part" || behind?.kind !== "word" || next?.from === mark.to) return false;
+  if (mark.kind !== "part" || behind?.kind !== "word" || (next?.from === mark.to && !(mark.family === "screw" && next.phrase.startsWith("thread")))) return false;
   return NOUNS.has(behind.word) || (mark.phrase === "drag" && !FILLERS.has(behind.word));
 }
 
