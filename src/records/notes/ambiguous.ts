@@ -3,7 +3,8 @@ import type { ReelKind } from "../vocabulary-tables.ts";
 /** What stands around a phrase that could name several positions. */
 export interface Around {
   readonly reel_kind: ReelKind | null;
-  /** Words within four of it, and all of the note with its complaint. */
+  /** Words within four of it: of the same breath, and of the same sentence; and all of the note with its complaint. */
+  readonly breath: ReadonlySet<string>;
   readonly near: ReadonlySet<string>;
   readonly note: ReadonlySet<string>;
   readonly plural: boolean;
@@ -24,9 +25,9 @@ const drag: Reading = ({ reel_kind }) => [reel_kind === "fly" ? "fly_drag_disc" 
 const clicking: Reading = ({ reel_kind }) =>
   reel_kind === "spinning" ? ["spool_click"] : reel_kind === "fly" ? ["fly_click"] : reel_kind === "conventional" ? ["clicker"] : [];
 
-const roller: Reading = ({ reel_kind, near, note, plural }) => {
+const roller: Reading = ({ reel_kind, breath, note, plural }) => {
   if (reel_kind === "fly") return [];
-  if (has(near, "needle", "oneway", "clutch", "ar") || (plural && has(note, "ar", "oneway", "clutch"))) return ["ar_rollers"];
+  if (has(breath, "needle", "oneway", "clutch", "ar") || (plural && has(note, "ar", "oneway", "clutch"))) return ["ar_rollers"];
   return reel_kind === "spinning" && !plural ? ["line_roller"] : [];
 };
 
@@ -34,32 +35,32 @@ const rollerBearing: Reading = ({ reel_kind, note }) => {
   const clutch = has(note, "clutch", "oneway", "ar", "slip", "slipping", "slipped", "reverse", "backward");
   const line = has(note, "line", "lineroller", "bail", "twist", "squeal", "squeak");
   if (clutch === line) return [];
-  return clutch ? oneWay({ reel_kind, note, near: note, plural: false }) : reel_kind === "spinning" ? ["line_roller_bearing"] : [];
+  return clutch ? oneWay({ reel_kind, note, near: note, breath: note, plural: false }) : reel_kind === "spinning" ? ["line_roller_bearing"] : [];
 };
 
-const clutch: Reading = ({ reel_kind, near, note }) => {
-  if (has(near, "ar", "oneway")) return reel_kind === null ? ["ar_clutch"] : oneWay({ reel_kind, near, note, plural: false });
+const clutch: Reading = ({ reel_kind, breath, near, note }) => {
+  if (has(breath, "ar", "oneway")) return reel_kind === null ? ["ar_clutch"] : oneWay({ reel_kind, breath, near, note, plural: false });
   if (reel_kind === "fly") return ["fly_oneway"];
   if (reel_kind !== "spinning") return [];
   const old = has(note, "drag", "fish") && !has(note, "backward", "ar", "reverse", "handle", "cold");
   return old ? [] : ["ar_clutch"];
 };
 
-const pawl: Reading = ({ reel_kind, near, note }) => {
-  if (has(near, "ar", "dog", "reverse", "ratchet")) return ["ar_dog"];
-  if (has(near, "click", "clicker", "bait")) return clicking({ reel_kind, near, note, plural: false });
+const pawl: Reading = ({ reel_kind, breath, near, note }) => {
+  if (has(breath, "ar", "dog", "reverse", "ratchet")) return ["ar_dog"];
+  if (has(breath, "click", "clicker", "bait")) return clicking({ reel_kind, breath, near, note, plural: false });
   if (revolving(reel_kind)) return ["lw_pawl"];
   if (reel_kind === "fly") return ["fly_click"];
   return reel_kind === "spinning" && has(near, "slider", "worm", "oscillation") ? ["osc_pawl"] : [];
 };
 
-const mainBearing: Reading = ({ reel_kind, near, plural }) => {
-  if (has(near, "rotor", "head") && reel_kind === "spinning") return ["pinion_bearing_front"];
+const mainBearing: Reading = ({ reel_kind, breath, plural }) => {
+  if (has(breath, "rotor", "head") && reel_kind === "spinning") return ["pinion_bearing_front"];
   return plural && reel_kind === "spinning" ? ["main_bearing_handle", "main_bearing_plate"] : reel_kind === "fly" ? [] : ["main_bearing_handle"];
 };
 
-const sidePlate: Reading = ({ reel_kind, near }) =>
-  reel_kind === "spinning" ? ["side_cover"] : revolving(reel_kind) ? [has(near, "left", "palm") && !has(near, "right") ? "side_plate_l" : "side_plate_r"] : [];
+const sidePlate: Reading = ({ reel_kind, breath }) =>
+  reel_kind === "spinning" ? ["side_cover"] : revolving(reel_kind) ? [has(breath, "left", "palm") && !has(breath, "right") ? "side_plate_l" : "side_plate_r"] : [];
 
 const lever: Reading = ({ reel_kind, near, note }) => {
   if (reel_kind === "spinning") return has(near, "ar", "reverse", "silencer") ? ["ar_selector"] : [];
@@ -69,7 +70,7 @@ const lever: Reading = ({ reel_kind, near, note }) => {
 
 const washer: Reading = ({ reel_kind, near, note, plural }) => {
   const soft = (plural || has(near, "glazed", "carbon", "felt", "fibre", "oily", "torn", "shredded", "compressed")) && has(note, "drag");
-  return has(near, "drag") || soft ? drag({ reel_kind, near, note, plural: false }) : [];
+  return has(near, "drag") || soft ? drag({ reel_kind, breath: near, near, note, plural: false }) : [];
 };
 
 const metalWasher: Reading = ({ reel_kind, note }) => (has(note, "drag", "carbon") && reel_kind !== "fly" && reel_kind !== null ? ["drag_washer_keyed"] : []);
@@ -97,6 +98,7 @@ const disc: Reading = ({ reel_kind, note }) => (reel_kind === "fly" ? ["fly_drag
 const cam: Reading = ({ reel_kind, note }) => (reel_kind === "conventional" && has(note, "lever") && has(note, "drag") ? ["drag_lever"] : []);
 const mains: Reading = ({ reel_kind, plural }) => (!plural ? [] : reel_kind === "spinning" ? ["main_bearing_handle", "main_bearing_plate"] : []);
 const shaft: Reading = ({ reel_kind, near }) => (reel_kind === "spinning" && has(near, "bent", "straightened", "true", "polished") ? ["main_shaft"] : []);
+const block: Reading = ({ reel_kind, note }) => (reel_kind === "baitcaster" && has(note, "brake", "centrifugal") ? ["brake_blocks"] : []);
 /** A bare shim is one of the spool's where the trouble is how the line lies. */
 const shim: Reading = ({ reel_kind, note }) => (reel_kind === "spinning" && has(note, "lay", "piling", "cone", "bunching") ? ["spool_shim"] : []);
 const spacer: Reading = ({ reel_kind, note }) => (revolving(reel_kind) && has(note, "star") ? ["star_spacer"] : []);
@@ -109,7 +111,7 @@ const READ: ReadonlyMap<string, Reading> = new Map<string, Reading>([
   ["roller", roller], ["roller bearing", rollerBearing], ["bearing roller", rollerBearing], ["clutch", clutch], ["pawl", pawl],
   ["click", clicking], ["clicker", clicking], ["click pawl", clicking], ["click tongue", clicking], ["tongue", clicking], ["click and pawl", clicking],
   ["main bearing", mainBearing], ["main gear shaft bearing", mainBearing], ["maingear shaft bearing", mainBearing], ["main bearing handle side", () => ["main_bearing_handle"]], ["sideplate", sidePlate], ["lever", lever],
-  ["handle bearing", ({ near }) => (has(near, "knob", "grip") ? ["knob_bearing"] : [])],
+  ["handle bearing", ({ breath }) => (has(breath, "knob", "grip") ? ["knob_bearing"] : [])],
   ["drag seal", ({ reel_kind }) => (reel_kind === "spinning" ? ["drag_knob_seal"] : reel_kind === "conventional" ? ["drag_drum_seal"] : reel_kind === "fly" ? ["fly_hub_seal"] : [])],
   ["spool bearing", byKind("spool_support_brg", "spool_bearings_pair", "fly_spool_bearing")],
   ["gear", ({ reel_kind, near, plural }) => ((has(near, "set") || plural) && reel_kind !== "fly" && reel_kind !== null ? ["main_gear", "pinion_gear"] : [])],
@@ -135,7 +137,7 @@ const READ: ReadonlyMap<string, Reading> = new Map<string, Reading>([
   ["drag", drag], ["drag washer", drag], ["drag disc", drag], ["washer", washer], ["metal washer", metalWasher], ["steel washer", metalWasher],
   ["lineroller", () => ["line_roller"]], ["sleeve", sleeve], ["brake", byKind(null, "brake_blocks", null)], ["ratchet", byKind("ar_ratchet", "ar_ratchet", "fly_click")],
   ["screw", screw], ["foot", ({ reel_kind }) => (reel_kind === null ? [] : ["body_foot"])], ["bearing", () => []], ["spring", spring], ["spool bush", byKind("spool_support", null, "fly_spool_bearing")], ["clip", clip], ["metal", metalWasher], ["clicker spring", byKind("spool_click_spring", "clicker_spring", "fly_click_spring")], ["seal", () => []], ["oring", hubSeal],
-  ["gasket", byKind("body_seal", null, null)], ["ar spring", arSpring], ["shim", shim], ["bush", bush], ["main", mains], ["shaft", shaft], ["spacer", spacer], ["disc", disc], ["cam", cam],
+  ["gasket", byKind("body_seal", null, null)], ["ar spring", arSpring], ["shim", shim], ["bush", bush], ["main", mains], ["shaft", shaft], ["spacer", spacer], ["disc", disc], ["block", block], ["cam", cam],
   ["drag housing oring", housingSeal], ["drag housing seal", housingSeal],
 ]);
 

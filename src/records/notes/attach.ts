@@ -107,15 +107,15 @@ function follow(before: readonly Spoken[], item: Item, news: readonly Mark[]): v
 /** What is said behind the last part of a list may be meant of all of it. */
 function share(now: Reading, item: Item, own: readonly Spoken[]): void {
   const trailing = item.told.filter((mark) => isNews(mark) && mark.from >= last(item).to);
-  const chain = group(now.out).filter((one) => one.bare && one.told.length === 0);
-  if (trailing.length === 0 || chain.length === 0) return;
   const both = item.told.some((mark) => mark.say === "both" && mark.from >= first(item).to);
   const all = item.told.some((mark) => mark.say === "all" && mark.from >= first(item).to);
+  const chain = both || all ? now.out.slice(-LONGEST).filter((one) => !settled(one)) : group(now.out).filter((one) => one.bare && one.told.length === 0);
+  if (trailing.length === 0 || chain.length === 0) return;
   if (GROUPING.has(item.joint) || both || all) {
     const shared = trailing.filter(spreads);
     give(both ? chain.slice(-1) : chain, shared, "shared");
     own.forEach((one) => one.told.splice(0, one.told.length, ...one.told.map((had) => (shared.includes(had.mark) ? { ...had, reach: "shared" as const } : had))));
-  } else if (item.joint === ",") give(chain, trailing.filter(isFitted), "shared");
+  } else if (item.joint === ",") give(chain, trailing.filter((mark) => mark.kind === "action" && spreads(mark)), "shared");
 }
 
 /** An item that names parts. */

@@ -17,7 +17,7 @@ const WITH_BEARING: ReadonlySet<string> = new Set(["lineroller", "roller", "ar",
 /** The one position this phrase names on this kind of reel; null when none or several. */
 export function placeOf(text: string, kind: ReelKind | null, plural = false): string | null {
   const key = phraseWords(text).join(" ");
-  const all = readAmbiguous(key, { reel_kind: kind, near: NONE, note: NONE, plural }) ?? phrases.get(key)?.places ?? [];
+  const all = readAmbiguous(key, { reel_kind: kind, breath: NONE, near: NONE, note: NONE, plural }) ?? phrases.get(key)?.places ?? [];
   const here = kind === null || kind === "other" ? all : all.filter((position) => kindsOf.get(position)?.includes(kind));
   return here.length === 1 ? here[0] ?? null : null;
 }

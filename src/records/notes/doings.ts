@@ -43,7 +43,7 @@ export const DONE: readonly (readonly [code: string, phrases: readonly string[]]
 
 /** Words said of any part at fault without saying what is wrong, and the grade they prove. */
 export const FAULTY: readonly (readonly [grade: 3 | null, words: readonly string[]])[] = [
-  [3, listed(`gone; shot; knackered; dead; buggered; kaput; had it; finished; useless; wrecked; ruined; toast; done for; stuffed; failed; totalled; written off; completely gone; all gone;
+  [3, listed(`gone; shot; knackered; dead; buggered; kaput; had it; finished; useless; wrecked; ruined; toast; done for; stuffed; failed; totalled; written off; completely gone;
     past saving; beyond saving; had its day; a goner; destroyed; fubar; trashed; cooked; no good; no use`)],
   [null, listed(`bad; faulty; us; duff; rubbish; rough; noisy; poor; weak; dirty; filthy; leaking; weeping; on its way out; on its last leg; last leg; past its best; not good; chipped; fogged;
     rattles; not turning; stuck; grinding; not working; iffy; dodgy; naff; crap; manky; minging; horrible; nasty; graunchy; rumbly; lumpy; draggy; clunky; catchy; sluggish; stiffish; tight in places;

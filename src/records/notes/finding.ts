@@ -28,7 +28,8 @@ function decided(one: Spoken, cell: NoteCell, listed: boolean): Decided {
   if (best && did && (did.action === "replaced" || did.action === "wanted") && ((beside(later) && best.reach === "beside") || (declined?.mark.phrase !== "left" && beside(declined) && beside(best)))) return said((later ?? declined) as Told, "left", ", put off");
   const order = acts.find(({ mark }) => mark.action?.code === "ORDER");
   if (best?.mark.phrase === "new" && order) return said(order, "wanted", "");
-  if (best?.mark.phrase === "new" && declined) return said(declined, "left", ", not done");
+  if (best?.mark.phrase === "new" && (declined || (needs && later))) return said((declined ?? later) as Told, "left", ", not done");
+  if (best?.mark.phrase === "new" && needs) return said(needs, "wanted", "");
   if (declined && (!did || did.action === "wanted")) return said(declined, "left", ", not done");
   if (best && did) return said(best, did.action, "");
   const routine = saidOf(one, "routine");

@@ -82,12 +82,13 @@ function named(key: string, phrase: Phrase, around: Around & { readonly which: b
   return { positions: sure, family: sure[0] !== undefined ? familyOf.get(sure[0]) ?? null : family, ambiguous: isAmbiguous(key), plural: around.plural };
 }
 
-/** The words within four, of the same sentence. */
-function near(found: readonly Token[], words: readonly string[], at: number, length: number): ReadonlySet<string> {
+/** The words within four, of the same sentence or, with `breath`, of the same item of a list. */
+function near(found: readonly Token[], words: readonly string[], at: number, length: number, breath: boolean): ReadonlySet<string> {
+  const ends = (token: Token | undefined) => token?.kind === "stop" || (breath && (token?.kind === "list" || token?.kind === "dash"));
   const out = new Set<string>();
-  for (let before = at - 1; before >= at - 4 && before >= 0 && found[before]?.kind !== "stop"; before--) out.add(words[before] ?? "");
+  for (let before = at - 1; before >= at - 4 && before >= 0 && !ends(found[before]); before--) out.add(words[before] ?? "");
   for (let index = at; index < at + length; index++) out.add(words[index] ?? "");
-  for (let after = at + length; after < at + length + 4 && after < words.length && found[after]?.kind !== "stop"; after++) out.add(words[after] ?? "");
+  for (let after = at + length; after < at + length + 4 && after < words.length && !ends(found[after]); after++) out.add(words[after] ?? "");
   return out;
 }
 
@@ -128,7 +129,7 @@ function partAt({ found, words, note, context }: Reader, phrase: Phrase, key: st
   const behind = found[at + length], pair = behind?.kind === "quantity" && behind.word === "2" && key.endsWith("bearing");
   let plural = pair;
   for (let index = at; index < at + length; index++) plural ||= found[index]?.plural ?? false;
-  return named(key, phrase, { reel_kind: context.reel_kind, near: near(found, words, at, length), note, plural, which: WHICH.has(words[at - 1] ?? "") });
+  return named(key, phrase, { reel_kind: context.reel_kind, breath: near(found, words, at, length, true), near: near(found, words, at, length, false), note, plural, which: WHICH.has(words[at - 1] ?? "") });
 }
 
 /** What a phrase of ours says where it stands. */

@@ -43,7 +43,7 @@ function isComplaint(one: Spoken, cell: NoteCell): boolean {
 
 /** Whether a word of fault can be said of this family. */
 const fits = (mark: Mark, family: string | null) =>
-  mark.modes.some((reading) => reading.only_families.length === 0 || (family !== null && reading.only_families.includes(family)));
+  !(family === "structure" && mark.modes.every((reading) => reading.mode === "dry")) && mark.modes.some((reading) => reading.only_families.length === 0 || (family !== null && reading.only_families.includes(family)));
 
 /** A fault that the work on another part behind it in the sentence explains ("line guide loose, pawl cap tightened"). */
 const explained = (one: Spoken, all: readonly Spoken[]) =>

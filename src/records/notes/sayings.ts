@@ -10,7 +10,7 @@ export const SAYS: Readonly<Record<Say, readonly string[]>> = {
     bit; seems; not sure; probably; prob; looks; slight; i think; think its; a touch; a little; unsure; may be; apparently; sounds like; feels like`),
   later: listed(`next time; will need; needs next time; advise; advised; advising; monitor; monitoring; to watch; watch it; recommend; recommended; next service; next visit;
     next winter; next year; next season; keep an eye; keep eye on; keep an eye on; eye on; needs watching; soon; before long; for now; live with; would need; going to need;
-    due next; at next; should be replaced; wants doing; will want; starting; could do with; not urgent; down the line; in time; getting tired; getting worn; wear starting;
+    due next; at next; should be replaced; wants doing; will want; starting; starting to go; on the way out; could do with; not urgent; down the line; in time; getting tired; getting worn; wear starting;
     getting low; will be needed; wants watching; revisit; review; keep watch; for the moment; for the time being; one to watch; should last; will last; last the season;
     see how it goes; to be replaced; to be changed; to be renewed; to be done; ask again; nearly due; nearing the end; near its limit`),
   declined: listed(`customer declined; declined; customer say leave; customer wants left; did not want; didnt want; doesnt want; not wanted by customer; not replaced;
@@ -29,7 +29,7 @@ export const SAYS: Readonly<Record<Say, readonly string[]>> = {
     within spec; in spec; no play; good nick; in good nick; in good order; in good shape; sweet; lovely; tidy; crisp; silky; spins freely; spins free; spin free; turn freely;
     turns free; runs free; running well; running ok; working ok; working well; holds; holding; grips; works; all there; present; undamaged; unmarked; intact; no damage;
     no wear; no rust; no corrosion; up to standard; acceptable; satisfactory; fully functional; functions ok; quiet; quiet now; bright; no complaint; pass; still tight; secure;
-    still fine; seem ok; seems ok; seem fine; seems fine; all fine; a1; ok to go; good to go; good as new; no need to replace; no need to change`),
+    still fine; seem ok; seems ok; seem fine; seems fine; a1; ok to go; good to go; good as new; no need to replace; no need to change`),
   routine: listed(`routine; routinely; as standard; preventive; precaution; as a precaution; as precaution; while in there; whilst in there; good measure; for good measure;
     service kit; as a matter of course; as we always do; just in case; as routine; as part of service; part of service; as always; to be safe; preventative; preventatively;
     belt and braces; while it was open; while open; included in service`),
@@ -40,7 +40,7 @@ export const SAYS: Readonly<Record<Say, readonly string[]>> = {
     clean lube; full strip clean lube; full strip and clean; full clean; stripped and cleaned; standard service; basic service; full svc; major service; full overhaul;
     complete service; serviced; full rebuild; strip clean lube; strip and service; winter service; annual service; general service; clean and oil; clean and grease`),
   neutral: listed(`swapped over; moved over; transferred; back on; reassembled; rebuilt with; tested; drag tested; test; line tested; pressure tested; checked scale; spun up; oil bath;
-    put right in the post; over filled; overfilled; user setting; no drag sound; no click; from stock; in stock; no charge; no leak; no part; no part needed; no part required;
+    put right in the post; over filled; overfilled; user setting; no drag sound; no click; click over; click in; click shut; click into; from stock; in stock; no charge; no leak; no part; no part needed; no part required;
     no new part; no new part needed; no slip now; no slip; old; of the show; closed up; left to; left hand; left handed; right hand; stripped down; stripped same day;
     put back in; so i; set of; not worth it; not worth fixing; not worth; scrap; scrapped; ber; beyond repair; uneconomic; not economical; not economic; returned; quoted;
     no reply; no longer made; not repairable; told owner; sent away; tell customer; customer informed; informed; owner informed; no work; no work done; collected; paid;
@@ -61,7 +61,7 @@ export const FILLERS: ReadonlySet<string> = new Set(listed(`the; a; an; its; his
   face; edge; bore; end; back; home; square; properly; through; there; where; while; meanwhile; if; until; some; any; more; most; much; few; only; could; would; can; make; did;
   do; does; not; all; customer; owner; skipper; him; them; temp; quick; well; me; we; i; he; she; as; which; when; after; ceramic; original; standard; std; proper; good; nice; little;
   big; small; fresh; light; marine; silicone; ptfe; hand; tool; bench; reel; service; today; yesterday; first; second; last; time; because; due; since; found; find; once; done; our;
-  my; your; both; them; inside; outside; also; us; they; get; go; went; come; came; gave; give; put; need; use; used; using`));
+  my; your; best; both; them; inside; outside; also; us; they; get; go; went; come; came; gave; give; put; need; use; used; using`));
 
 /** Words after which a part is only where something happened. */
 export const PLACE_ALWAYS: ReadonlySet<string> = new Set(listed(`behind; near; under; underneath; beneath; round; around; re; about; over; beside; between; like; against; past;
