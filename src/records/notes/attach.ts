@@ -3,8 +3,8 @@ import type { Mark } from "./marks.ts";
 
 /** How far a word stood from the part it was taken to speak of. */
 export type Reach = "beside" | "shared" | "after" | "ahead" | "next sentence";
-/** `among`: how many parts the word was taken to speak of. */
-export interface Told { readonly mark: Mark; readonly reach: Reach; readonly among: number }
+/** A word said of a part: how far off, of how many parts, and in which item. */
+export interface Told { readonly mark: Mark; readonly reach: Reach; readonly among: number; readonly item: Item }
 /** A part of the note with all that was said of it. */
 export interface Spoken {
   readonly part: Mark;
@@ -22,7 +22,7 @@ const LONGEST = 30;
 const GROUPING: ReadonlySet<string> = new Set(["and", "&", "+", "/", "w/"]);
 const NEWS_SAYS: ReadonlySet<string> = new Set(["good", "later", "declined", "routine", "needs", "without"]);
 const isNews = (mark: Mark) => mark.kind === "mode" || mark.kind === "action" || NEWS_SAYS.has(mark.say ?? "");
-const decides = (mark: Mark) => mark.kind === "action" || ["good", "declined", "later"].includes(mark.say ?? "");
+export const decides = (mark: Mark) => mark.kind === "action" || ["good", "declined", "later"].includes(mark.say ?? "");
 const settled = (one: Spoken) => one.told.some(({ mark }) => decides(mark));
 const says = (item: Item, say: Mark["say"]) => item.told.some((mark) => mark.say === say);
 /** Drilling out and refitting are done to the part beside which they stand, not to a list. */
@@ -49,9 +49,9 @@ function divide(item: Item): Map<Mark, Mark[]> {
   return shares;
 }
 
-function give(to: readonly Spoken[], marks: readonly Mark[], reach: Reach): void {
+function give(to: readonly Spoken[], marks: readonly Mark[], reach: Reach, item: Item): void {
   for (const one of to) {
-    for (const mark of marks) if (!one.told.some((had) => had.mark === mark)) one.told.push({ mark, reach, among: to.length });
+    for (const mark of marks) if (!one.told.some((had) => had.mark === mark)) one.told.push({ mark, reach, among: to.length, item });
   }
 }
 
@@ -68,7 +68,7 @@ function group(spoken: readonly Spoken[]): Spoken[] {
 }
 
 /** One sentence as it is read: its parts so far, and what stands ahead of the parts to come. */
-interface Reading { readonly number: number; readonly before: readonly Spoken[]; readonly out: Spoken[]; leading: readonly Mark[]; headed: boolean; closed: boolean; same: boolean }
+interface Reading { readonly number: number; readonly before: readonly Spoken[]; readonly out: Spoken[]; leading: readonly Mark[]; leader: Item | null; headed: boolean; closed: boolean; same: boolean }
 
 /** What is said without a part: of parts to come ("new: body seal, ring"), or of those just named. */
 function loose(now: Reading, item: Item, next: Item | undefined): void {
@@ -79,7 +79,7 @@ function loose(now: Reading, item: Item, next: Item | undefined): void {
   const heading = named && next.joint === "-" && item.joint !== "-";
   const nextLeads = named && next.told.some((mark) => mark.kind === "action" && mark.to <= first(next).from);
   if (heading || (named && !open && ((GROUPING.has(next.joint) && nextLeads) || (now.out.length === 0 && says(item, "routine"))))) {
-    [now.leading, now.headed] = [news, heading];
+    [now.leading, now.headed, now.leader] = [news, heading, item];
   } else if (now.out.length > 0) behind(now.out, item, news);
   else follow(now.before, item, news);
 }
@@ -88,7 +88,7 @@ function loose(now: Reading, item: Item, next: Item | undefined): void {
 function behind(out: readonly Spoken[], item: Item, news: readonly Mark[]): void {
   const many = says(item, "both") ? out.slice(-2) : says(item, "all") ? out.slice(-LONGEST).filter((one) => !settled(one) || one.bare) : group(out);
   if (item.unknown > 0 && (item.other_subject || news.length === 0)) many.forEach((one) => { one.uncertain = true; });
-  else give(many, news, "after");
+  else give(many, news, "after", item);
 }
 
 /** A part that a later sentence may mean: not one of several that is only named among words we do not know. */
@@ -100,8 +100,8 @@ function follow(before: readonly Spoken[], item: Item, news: readonly Mark[]): v
   const end = before.length < 2 ? group(before) : group(before).filter(proper), open = before.slice(-LONGEST).filter((one) => !settled(one));
   const to = says(item, "both") ? open.slice(-2) : says(item, "all") ? open : end.filter((one) => !settled(one));
   if (item.other_subject) to.forEach((one) => { one.uncertain = true; });
-  else if (to.length > 0) give(to, news, "next sentence");
-  else if (item.unknown <= 1) give(end.filter((one) => !one.told.some(({ mark }) => mark.say === "good")), news.filter(isFitted), "next sentence");
+  else if (to.length > 0) give(to, news, "next sentence", item);
+  else if (item.unknown <= 1) give(end.filter((one) => !one.told.some(({ mark }) => mark.say === "good")), news.filter(isFitted), "next sentence", item);
 }
 
 /** What is said behind the last part of a list may be meant of all of it. */
@@ -113,9 +113,9 @@ function share(now: Reading, item: Item, own: readonly Spoken[]): void {
   if (trailing.length === 0 || chain.length === 0) return;
   if (GROUPING.has(item.joint) || both || all) {
     const shared = trailing.filter(spreads);
-    give(both ? chain.slice(-1) : chain, shared, "shared");
+    give(both ? chain.slice(-1) : chain, shared, "shared", item);
     own.forEach((one) => one.told.splice(0, one.told.length, ...one.told.map((had) => (shared.includes(had.mark) ? { ...had, reach: "shared" as const } : had))));
-  } else if (item.joint === ",") give(chain, trailing.filter((mark) => mark.kind === "action" && spreads(mark)), "shared");
+  } else if (item.joint === ",") give(chain, trailing.filter((mark) => mark.kind === "action" && spreads(mark)), "shared", item);
 }
 
 /** An item that names parts. */
@@ -124,15 +124,16 @@ function naming(now: Reading, item: Item): void {
   if (item.bracket && !item.told.some(isNews) && now.out.length > 0 && !item.parts.some((part) => part.phrase.includes(" "))) return;
   const shares = divide(item), like = now.out.at(-1) ?? now.before.at(-1);
   const own = item.parts.map((part): Spoken => {
-    const told = (shares.get(part) ?? []).map((mark): Told => ({ mark, reach: "beside", among: 1 }));
+    const told = (shares.get(part) ?? []).map((mark): Told => ({ mark, reach: "beside", among: 1, item }));
     return { part, item, sentence: now.number, told, bare: told.length === 0, uncertain: told.length === 0 && (now.closed || now.same) };
   });
   const bare = own.every((one) => one.bare), trails = item.told.some((mark) => isNews(mark) && mark.from >= last(item).to);
-  if (bare && like && says(item, "same")) give(own, like.told.map((had) => had.mark), "shared");
-  if (now.leading.length > 0 && (now.headed || item.unknown === 0) && (bare || now.headed || GROUPING.has(item.joint))) give(own.filter((one) => !settled(one)), now.leading, "ahead");
-  if (item.with_others) give(group(now.out), item.told.filter((mark) => mark.kind === "action" && mark.to <= first(item).from), "after");
+  if (bare && like && says(item, "same")) give(own, like.told.map((had) => had.mark), "shared", item);
+  if (now.leading.length > 0 && (now.headed || item.unknown === 0) && (bare || now.headed || GROUPING.has(item.joint))) give(own.filter((one) => !settled(one)), now.leading, "ahead", now.leader ?? item);
+  if (item.with_others) give(group(now.out), item.told.filter((mark) => mark.kind === "action" && mark.to <= first(item).from), "after", item);
   share(now, item, own);
   now.closed ||= trails;
+  if (!bare && !now.headed) now.leader = item;
   if (!bare && !now.headed) now.leading = trails ? [] : item.told.filter((mark) => mark.kind === "action" && mark.to <= first(item).from && spreads(mark));
   now.out.push(...own);
 }
@@ -148,7 +149,7 @@ function earlier(out: readonly (readonly Spoken[])[], items: readonly Item[]): r
 export function attach(all: readonly (readonly Item[])[]): Spoken[][] {
   const out: Spoken[][] = [];
   all.forEach((items, number) => {
-    const now: Reading = { number, before: earlier(out, items), out: [], leading: [], headed: false, closed: false, same: items.some((item) => item.parts.length === 0 && says(item, "same")) };
+    const now: Reading = { number, before: earlier(out, items), out: [], leading: [], leader: null, headed: false, closed: false, same: items.some((item) => item.parts.length === 0 && says(item, "same")) };
     items.forEach((item, index) => (item.parts.length === 0 ? loose(now, item, items[index + 1]) : naming(now, item)));
     out.push(now.out);
   });

@@ -69,11 +69,15 @@ function lost(mode: string | null, family: string | null): boolean {
   return families !== undefined && (families.length === 0 || (family !== null && families.includes(family)));
 }
 
+/** Words we know nothing of, in all that a part's finding was read from. */
+export const strangers = (one: Spoken): number => [...new Set([one.item, ...one.told.map(({ item }) => item)])].reduce((sum, item) => sum + item.strangers, 0);
+
+/** Shares of right readings by how far off what was done was said; measured on labelled notes when they were first read. */
 const SURE: Readonly<Record<Reach | "cell" | "whole job", number>> = { beside: 0.98, shared: 0.94, after: 0.95, ahead: 0.95, "next sentence": 0.9, cell: 0.98, "whole job": 0.9 };
 
 function confidence(one: Spoken, done: Decided, doubtful: boolean): number {
-  const action = done.reach === null ? (one.bare ? 0.7 : 0.9) : SURE[done.reach];
-  return Math.round(100 * action * (one.part.corrected ? 0.96 : 1) * (doubtful ? 0.9 : 1) * (one.item.unknown > 2 ? 0.9 : 1)) / 100;
+  const action = done.reach === null ? 0.6 : SURE[done.reach], unknown = strangers(one) === 0 ? 1 : 0.88;
+  return Math.round(100 * action * unknown * (one.part.corrected ? 0.96 : 1) * (doubtful ? 0.9 : 1)) / 100;
 }
 
 /** The findings of one part as spoken of; several where its words name more than one position ("main bearings"). */

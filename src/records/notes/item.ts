@@ -16,8 +16,9 @@ export interface Item {
   readonly complaint: boolean;
   readonly doubt: boolean;
   readonly sizes: readonly string[];
-  /** Words in which nothing was understood. */
+  /** Words in which nothing was understood: in its main clause, and in all of it. */
   readonly unknown: number;
+  readonly strangers: number;
   /** It names no part of ours, and what it says may be meant of something we did not understand ("pin replaced"). */
   readonly other_subject: boolean;
   /** The part was only put out of the way ("star off"). */
@@ -156,6 +157,7 @@ export function item(read: Read, readings: readonly Mark[], from: number, to: nu
     complaint: inside.some((mark) => mark.kind === "complaint"),
     doubt: doubt || inside.some((mark) => mark.say === "doubt"),
     unknown: strangers(read, inside, from, to),
+    strangers: strangers(read, [], from, Math.min(to, told.find((mark) => mark.action?.code === "ORDER")?.to ?? to)),
     cleared: last === "off" || last === "out",
     with_others: withOthers(found, inside[0]),
     other_subject: otherSubject(read, told, from),

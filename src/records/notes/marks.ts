@@ -84,7 +84,7 @@ function named(key: string, phrase: Phrase, around: Around & { readonly which: b
 
 /** The words within four, of the same sentence or, with `breath`, of the same item of a list. */
 function near(found: readonly Token[], words: readonly string[], at: number, length: number, breath: boolean): ReadonlySet<string> {
-  const ends = (token: Token | undefined) => token?.kind === "stop" || (breath && (token?.kind === "list" || token?.kind === "dash"));
+  const ends = (token: Token | undefined) => token?.kind === "stop" || (breath && token?.kind === "list");
   const out = new Set<string>();
   for (let before = at - 1; before >= at - 4 && before >= 0 && !ends(found[before]); before--) out.add(words[before] ?? "");
   for (let index = at; index < at + length; index++) out.add(words[index] ?? "");

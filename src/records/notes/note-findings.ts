@@ -1,6 +1,6 @@
 import { jobs } from "../vocabulary-tables.ts";
-import { attach, type Spoken } from "./attach.ts";
-import { findings } from "./finding.ts";
+import { attach, decides, type Spoken } from "./attach.ts";
+import { findings, strangers } from "./finding.ts";
 import type { Item } from "./item.ts";
 import { sentences } from "./items.ts";
 import { marks, type Mark } from "./marks.ts";
@@ -49,8 +49,13 @@ const fits = (mark: Mark, family: string | null) =>
 const explained = (one: Spoken, all: readonly Spoken[]) =>
   all.some((other) => other.part.from > one.part.from && other.told.some(({ mark }) => mark.kind === "action" && !one.told.some((had) => had.mark === mark)));
 
+/** A finding read from more words than this that we do not know is a guess. */
+const MOST_STRANGE = 1;
+
 /** A part only mentioned: in doubt, among words we do not know, or by a word that is no name of a part by itself. */
-function mentioned(one: Spoken, all: readonly Spoken[]): boolean {
+function mentioned(one: Spoken, all: readonly Spoken[], last_work: number): boolean {
+  if (strangers(one) > MOST_STRANGE) return true;
+  if (one.part.from < last_work && !one.told.some(({ mark }) => decides(mark))) return true;
   if (!one.told.some(({ mark }) => mark.kind !== "mode") && explained(one, all)) return true;
   const undecided = one.uncertain || (one.item.unknown > 0 && one.told.some(({ mark }) => mark.kind === "mode"));
   if (undecided && !one.told.some(({ mark }) => mark.kind === "action" || mark.say === "good" || mark.say === "declined")) return true;
@@ -107,9 +112,9 @@ export function noteFindings(text: string, context: NoteContext): NoteReading {
   if (context.cell === "complaint") return { findings: [], whole_job, unknown };
   const whole = sentences(found, referring(found, read, context.reel_kind), context.cell === "parts");
   const all = context.cell === "note" && whole[0] && namesJob(whole[0], found) ? [whole[0].map((item) => ({ ...item, parts: [] })), ...whole.slice(1)] : whole;
-  const lists = fittedLists(all, found);
+  const lists = fittedLists(all, found), last_work = Math.max(-1, ...all.flat().flatMap((item) => item.told.filter((mark) => mark.kind === "action").map((mark) => mark.from)));
   const weighed = attach(all).flatMap((sentence) => sentence.filter((one) => !isComplaint(one, context.cell)).flatMap((spoken) => {
-    const weak = context.cell === "parts" ? spoken.item.doubt && spoken.bare : mentioned(spoken, sentence);
+    const weak = context.cell === "parts" ? spoken.item.doubt && spoken.bare : mentioned(spoken, sentence, last_work);
     return findings(spoken, found, text, context.cell, lists.has(spoken.sentence)).map((one) => ({ one, weak }));
   }));
   return { findings: merged(weighed, context.cell).filter(counts), whole_job, unknown };

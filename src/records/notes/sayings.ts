@@ -61,7 +61,11 @@ export const FILLERS: ReadonlySet<string> = new Set(listed(`the; a; an; its; his
   face; edge; bore; end; back; home; square; properly; through; there; where; while; meanwhile; if; until; some; any; more; most; much; few; only; could; would; can; make; did;
   do; does; not; all; customer; owner; skipper; him; them; temp; quick; well; me; we; i; he; she; as; which; when; after; ceramic; original; standard; std; proper; good; nice; little;
   big; small; fresh; light; marine; silicone; ptfe; hand; tool; bench; reel; service; today; yesterday; first; second; last; time; because; due; since; found; find; once; done; our;
-  my; your; best; both; them; inside; outside; also; us; they; get; go; went; come; came; gave; give; put; need; use; used; using`));
+  my; your; best; mm; kg; lb; hr; hrs; min; mins; wk; wks; week; day; days; month; year; season; eta; ago; than; before; during; already; though; although; however; else; away; down;
+  over; into; onto; about; under; our; own; such; same; what; who; how; why; yes; no; may; might; must; shall; should; will; say; said; see; seen; saw; look; looked; feel; feeling; felt;
+  heard; hear; noted; note; noticed; noise; cause; caused; causing; traced; result; fish; fishing; fished; trip; boat; rod; job; work; hour; price; cost; money; style; type; kind; sort;
+  speed; high; low; normal; usual; usually; again; never; always; often; mostly; mainly; nearly; almost; fully; overall; generally; otherwise; per; via; cause; area; bit; piece; amount;
+  winter; summer; spring time; weekend; monday; tuesday; wednesday; thursday; friday; saturday; sunday; morning; press; lathe; vice; file; paper; solvent; alcohol; acetone; compound; paste both; them; inside; outside; also; us; they; get; go; went; come; came; gave; give; put; need; use; used; using`));
 
 /** Words after which a part is only where something happened. */
 export const PLACE_ALWAYS: ReadonlySet<string> = new Set(listed(`behind; near; under; underneath; beneath; round; around; re; about; over; beside; between; like; against; past;
