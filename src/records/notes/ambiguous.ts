@@ -111,6 +111,7 @@ const READ: ReadonlyMap<string, Reading> = new Map<string, Reading>([
   ["roller", roller], ["roller bearing", rollerBearing], ["bearing roller", rollerBearing], ["clutch", clutch], ["pawl", pawl],
   ["click", clicking], ["clicker", clicking], ["click pawl", clicking], ["click tongue", clicking], ["tongue", clicking], ["click and pawl", clicking],
   ["main bearing", mainBearing], ["main gear shaft bearing", mainBearing], ["maingear shaft bearing", mainBearing], ["main bearing handle side", () => ["main_bearing_handle"]], ["sideplate", sidePlate], ["lever", lever],
+  ["spool shaft bearing", byKind("spool_support_brg", "spool_bearings_pair", null)],
   ["handle bearing", ({ breath }) => (has(breath, "knob", "grip") ? ["knob_bearing"] : [])],
   ["drag seal", ({ reel_kind }) => (reel_kind === "spinning" ? ["drag_knob_seal"] : reel_kind === "conventional" ? ["drag_drum_seal"] : reel_kind === "fly" ? ["fly_hub_seal"] : [])],
   ["spool bearing", byKind("spool_support_brg", "spool_bearings_pair", "fly_spool_bearing")],
@@ -148,5 +149,6 @@ export const isAmbiguous = (phrase: string): boolean => READ.has(phrase);
 
 /** The positions a phrase with several meanings stands for here: empty when it must be asked; null when the phrase has one meaning. */
 export function readAmbiguous(phrase: string, around: Around): readonly string[] | null {
-  return READ.get(phrase)?.(around) ?? null;
+  const reading = READ.get(phrase) ?? READ.get(phrase.split(" ").reverse().join(" "));
+  return reading?.(around) ?? null;
 }

@@ -110,6 +110,8 @@ function share(now: Reading, item: Item, own: readonly Spoken[]): void {
   const both = item.told.some((mark) => mark.say === "both" && mark.from >= first(item).to);
   const all = item.told.some((mark) => mark.say === "all" && mark.from >= first(item).to);
   const chain = both || all ? now.out.slice(-LONGEST).filter((one) => !settled(one)) : group(now.out).filter((one) => one.bare && one.told.length === 0);
+  const order = trailing.filter((mark) => mark.action?.code === "ORDER"), latest = now.out.at(-1);
+  if (order.length > 0 && latest && GROUPING.has(item.joint) && latest.told.length > 0 && latest.told.every(({ mark }) => mark.phrase === "new")) give([latest], order, "shared", item);
   if (trailing.length === 0 || chain.length === 0) return;
   if (GROUPING.has(item.joint) || both || all) {
     const shared = trailing.filter(spreads);
@@ -129,12 +131,17 @@ function naming(now: Reading, item: Item): void {
   });
   const bare = own.every((one) => one.bare), trails = item.told.some((mark) => isNews(mark) && mark.from >= last(item).to);
   if (bare && like && says(item, "same")) give(own, like.told.map((had) => had.mark), "shared", item);
-  if (now.leading.length > 0 && (now.headed || item.unknown === 0) && (bare || now.headed || GROUPING.has(item.joint))) give(own.filter((one) => !settled(one)), now.leading, "ahead", now.leader ?? item);
+  const lead = item.told.filter((mark) => mark.kind === "action" && mark.to <= first(item).from && spreads(mark)), twice = lead.length > 0 && now.out.length === 0 && GROUPING.has(item.joint);
+  if (now.leading.length > 0 && (now.headed || item.unknown === 0) && (bare || now.headed || GROUPING.has(item.joint))) {
+    give(own.filter((one) => !settled(one) || twice), now.leading, "ahead", now.leader ?? item);
+    const later = item.told.filter((mark) => mark.say === "later");
+    give(now.out.filter((one) => one.item === now.leader), later, "shared", item);
+  }
   if (item.with_others) give(group(now.out), item.told.filter((mark) => mark.kind === "action" && mark.to <= first(item).from), "after", item);
   share(now, item, own);
   now.closed ||= trails;
   if (!bare && !now.headed) now.leader = item;
-  if (!bare && !now.headed) now.leading = trails ? [] : item.told.filter((mark) => mark.kind === "action" && mark.to <= first(item).from && spreads(mark));
+  if (!bare && !now.headed) now.leading = trails ? [] : twice ? [...now.leading, ...lead] : lead;
   now.out.push(...own);
 }
 

@@ -23,6 +23,8 @@ export function placeOf(text: string, kind: ReelKind | null, plural = false): st
 }
 
 const SIDE = /^(?:left|right) /;
+/** A last word that names the part whatever stands before it ("pinion yoke"). */
+const ownName = (word: string) => (["yoke", "pawl", "dog", "slider"].includes(word) ? word : "");
 export const at = (position: string) => ({ positions: [position], family: familyOf.get(position) ?? null });
 export const lastWord = (phrase: string) => phrase.slice(phrase.lastIndexOf(" ") + 1);
 const word = (token: Token | undefined) => (token?.kind === "word" ? token.word : "");
@@ -33,7 +35,7 @@ export const isHead = (mark: Mark) => mark.kind === "part" && !mark.own && FAMIL
 export function smallPart(owner: Mark, small: string, kind: ReelKind | null, plural = false, whole = false): string | null {
   const position = owner.positions[0] ?? "", code = [`${position}_${small}`, `${position}_${small}s`].find((one) => familyOf.has(one));
   if (owner.positions.length === 1 && code !== undefined) return code;
-  const words = owner.phrase.split(" "), names = [owner.phrase, whole ? "" : words.slice(0, -1).join(" "), SIDE.test(owner.phrase) ? words.slice(1).join(" ") : ""];
+  const words = owner.phrase.split(" "), names = [owner.phrase, whole ? ownName(lastWord(owner.phrase)) : words.slice(0, -1).join(" "), SIDE.test(owner.phrase) ? words.slice(1).join(" ") : ""];
   for (const name of names) {
     const place = name === "" ? null : placeOf(`${name} ${small}`, kind, plural);
     if (place !== null) return place;
@@ -113,7 +115,8 @@ function sharedAhead(found: readonly Token[], all: readonly Mark[], kind: ReelKi
     let used = false;
     for (let index = head.to + 1; index < found.length && found[index]?.kind !== "stop"; index++) {
       const token = found[index] as Token, mark = out.find((one) => one.from <= index && one.to > index);
-      if (token.kind !== "word" || /^\d+$/.test(token.word)) continue;
+      const starts = found[index - 1]?.kind !== "word" || /^\d+$/.test(found[index - 1]?.word ?? "");
+      if (token.kind !== "word" || /^\d+$/.test(token.word) || !starts) continue;
       const phrase = mark?.kind === "part" ? mark.phrase : token.word, place = mark && mark.kind !== "part" ? null : placeOf(`${phrase} ${head.phrase}`, kind);
       if (place === null) break;
       const made: Mark = { ...(mark ?? { ...head, from: index, to: index + 1, plural: false }), ...at(place), phrase: `${phrase} ${head.phrase}`, ambiguous: true };

@@ -18,7 +18,7 @@ export const DONE: readonly (readonly [code: string, phrases: readonly string[]]
     touch of grease; dab of grease; dab of oil; smear of grease; little oil; spot of oil; spot of grease; treated; oiled up; re packed; grease applied; oil applied; new grease; new oil; re grease; re oil; re lube`)],
   ["ADJ", listed(`adjust; adjusted; reset; re set; aligned; realigned; corrected; put right; restacked; re stacked; re tensioned; tensioned; retensioned; tweaked; turned round; reversed;
     flipped; sorted; sorted out; put right again; backed off half; trimmed; loosened; slackened; slackened off; eased off; centred; centered; repositioned; rotated; inverted;
-    turned end for end; turned over; swapped ends; timed; retimed; set up; set correctly; recentred; modified slightly; shortened; lengthened`)],
+    turned end for end; turned over; swapped ends; timed; retimed; set up; set straight; set correctly; recentred; modified slightly; shortened; lengthened`)],
   ["SHIM", listed("shim added; shimmed; re shimmed; added shim; removed shim; meshed; added; shimmed up; packed out; shimmed out; re meshed; remeshed")],
   ["STRAIGHT", listed("straighten; straightened; bent straight; bent back; bent back to shape; reformed; reshaped; trued; trued up; re shaped; bent to suit; bent true; pulled straight; unbent; levelled")],
   ["REPAIR", listed(`repaired; glued; soldered; welded; repair; rebuilt; filed; filed smooth; eased; chased; fettled; dressed; polished; polished out; polished up; deburred; re riveted;
@@ -38,7 +38,7 @@ export const DONE: readonly (readonly [code: string, phrases: readonly string[]]
     awaiting part; awaiting parts; waiting for; waiting on; wait for; wait on; on the way; on its way; waiting part; to come; coming from; due in; not available; unavailable;
     need one; need a new one; available; none left; cant get; cannot get; cant find; unobtainable; none about; none to be had; sourcing; special order; nos; needed; wanted; chasing;
     being ordered; no longer available; backordered; to follow; will ring when in; none on shelf; not on shelf; coming; expected; order placed; part ordered; waiting delivery;
-    eta; to be ordered; needs ordering; short; supplier out; sold out; have to order; must order; on backorder; trying to source; looking for one; cant source`)],
+    eta; to be ordered; needs ordering; supplier out; sold out; have to order; must order; on backorder; trying to source; looking for one; cant source`)],
 ];
 
 /** Words said of any part at fault without saying what is wrong, and the grade they prove. */
@@ -88,5 +88,6 @@ export const WRONG: readonly (readonly [mode: string, phrases: readonly string[]
   ["brittle plastic", listed("gone sticky; sticky to touch; tacky; gone tacky"), ["knob"]],
   ["end of life", listed("tired; past it; worn out completely; very old"), []],
   ["not written", listed("torn; ripped"), ["seal"]],
+  ["misaligned", listed("out of alignment; misaligned; out of line with"), []],
   ["sticking", listed("gummed up stiff; stiff to move; hard to move; slow to return; stiff to turn; a bit stiff; tight to turn; not moving freely"), []],
 ];

@@ -51,20 +51,21 @@ const lacking = (inside: readonly Mark[]): Mark[] =>
   inside.flatMap((mark, index) => { const part = inside[index + 1]; return part?.kind === "part" && isLacking(mark, part, inside) ? [{ ...mark, say: "without" as const }] : []; });
 
 /** "Gearbox opened, …" only says how one got there. */
-function wasOpened(inside: readonly Mark[], part: Mark): boolean {
-  return inside.some((mark) => mark.say === "opened" && /^(?:opened|unscrewed|split)/.test(mark.phrase) && mark.from === part.to) && !inside.some((mark) => mark.kind === "action" || mark.kind === "mode");
+function wasOpened(found: readonly Token[], inside: readonly Mark[], part: Mark): boolean {
+  return inside.some((mark) => mark.say === "opened" && (/^(?:opened|unscrewed|split)/.test(mark.phrase) || found[mark.to]?.word === "to") && mark.from === part.to) && !inside.some((mark) => mark.kind === "action" || mark.kind === "mode");
 }
 
 /** A part named only as a place ("behind the rotor"), opened on the way ("took the handle off"), or denied ("not the clutch"). */
 function aside(found: readonly Token[], inside: readonly Mark[], part: Mark, from: number): boolean {
-  if (wasOpened(inside, part)) return true;
+  if (wasOpened(found, inside, part)) return true;
   const before = wordBefore(found, part.from);
   if (before.at < from) return false;
   const covering = inside.find((mark) => mark.from <= before.at && mark.to > before.at);
   if (covering?.say === "not" && inside.some((mark) => mark.phrase === "available")) return false;
   if (covering?.say === "not" && isLacking(covering, part, inside)) return false;
   if (covering?.say === "opened" || covering?.say === "not" || covering?.say === "elsewhere") return true;
-  if (PLACE_ALWAYS.has(before.word)) return true;
+  const reached = found[before.at - 1]?.word === "get" || (before.word === "from" && covering === undefined && inside.some((mark) => mark.to === before.at && mark.phrase === "missing"));
+  if (PLACE_ALWAYS.has(before.word) && !reached) return true;
   return PLACE_AFTER_PART.has(before.word) && inside.some((mark) => mark.kind === "part" && mark.to <= before.at);
 }
 
@@ -91,6 +92,7 @@ function withAdjectives(found: readonly Token[], told: readonly Mark[], inside: 
     const before = told[index - 1];
     if (BARE.has(mark.phrase) && mark.from > from && found[mark.from - 1]?.kind === "word" && !inside.some((one) => one.kind === "part" && one.from - mark.to <= 1 && one.from >= mark.to)) return [];
     if (mark.kind === "action" && before?.say === "later" && mark.from - before.to <= 1) return [];
+    if (mark.phrase === "fit" && found[mark.from - 1]?.word === "to") return [];
     if (ordered && mark.action?.code === "REPL" && mark.phrase.startsWith("new")) return [];
     if (mark.kind === "action" && mark.phrase === "clean" && part && mark.from >= part.to && found[mark.from - 1]?.word !== "after") return [{ ...mark, kind: "say" as const, say: "good" as const, action: null }];
     return [mark];

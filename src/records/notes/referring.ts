@@ -9,7 +9,7 @@ import type { ReelKind } from "../vocabulary-tables.ts";
 
 /** Parts whose own small parts follow them by a bare name: "dog worn, spring ok". */
 const OWNERS: ReadonlySet<string> = new Set([
-  "dog", "ar dog", "clicker", "clicker pawl", "trip lever", "bail trip", "click", "click pawl", "bail", "bail arm", "lineroller", "roller", "yoke", "knob", "handle knob", "pawl", "handle", "clutch",
+  "dog", "ar dog", "clicker", "clicker pawl", "trip lever", "bail trip", "click", "click pawl", "bail", "bail arm", "lineroller", "roller", "yoke", "clutch yoke", "knob", "handle knob", "pawl", "handle", "clutch",
   "ar", "oneway", "ar clutch", "clutch assy", "bait clicker", "drag knob", "cast control", "cast control knob", "cast control cap",
 ]);
 const GROUPING: ReadonlySet<string> = new Set(["and", "&", "+", "w/", "/"]);

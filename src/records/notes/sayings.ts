@@ -18,7 +18,7 @@ export const SAYS: Readonly<Record<Say, readonly string[]>> = {
     not needed; not required; no need; not touched; left; left alone; left it; left as is; left as it is; leave it; leave as is; leave; say leave; left in; left on;
     left for now; left off; think about it; will think; to decide; customer to decide; put back as is; put back together; to live with it; refused; not today; not yet;
     will do; never replaced; havent replaced; wasnt replaced; not doing; customer to live with it; customer happy to leave; customer happy; happy with; goes on; went back;
-    went back in; carry on; lives on; happy as is; too dear; told customer; told him; told her; not disturbed; not opened; not worth changing; reused; re used; reuse;
+    went back in; carry on; lives on; happy as is; too dear; told customer; told him; told her; not disturbed; not opened; not worth changing; reused; re used; reuse; not used; returned to stock; back to stock;
     kept; kept in; retained; customer doesnt want it; said leave; no thanks; not bothered; wont pay; customer will buy; will buy; to buy; to think; cosmetic only; cosmetic`),
   not: listed("no; not; nil; no sign of; no sign; never; wasnt; isnt; werent; without any; free of; nothing; no evidence of; no trace of"),
   without: listed("without; none fitted"),
