@@ -142,6 +142,8 @@ const READ: ReadonlyMap<string, Reading> = new Map<string, Reading>([
   ["drag housing oring", housingSeal], ["drag housing seal", housingSeal],
 ]);
 
+/** With names of two words also the other way round ("bearing main"). */
+const BOTH_WAYS: ReadonlyMap<string, Reading> = new Map([...[...READ].map(([phrase, reading]) => [phrase.split(" ").reverse().join(" "), reading] as const), ...READ]);
 /** Every phrase with several meanings. */
 export const ambiguousPhrases: readonly string[] = [...READ.keys()];
 /** Whether a phrase has several meanings. */
@@ -149,6 +151,5 @@ export const isAmbiguous = (phrase: string): boolean => READ.has(phrase);
 
 /** The positions a phrase with several meanings stands for here: empty when it must be asked; null when the phrase has one meaning. */
 export function readAmbiguous(phrase: string, around: Around): readonly string[] | null {
-  const reading = READ.get(phrase) ?? READ.get(phrase.split(" ").reverse().join(" "));
-  return reading?.(around) ?? null;
+  return BOTH_WAYS.get(phrase)?.(around) ?? null;
 }

@@ -1,4 +1,4 @@
-import { item, strangeWords, type Item, type Read } from "./item.ts";
+import { item, type Item, type Read } from "./item.ts";
 import type { Mark } from "./marks.ts";
 import type { Token } from "./tokens.ts";
 
@@ -37,8 +37,8 @@ function opening(found: readonly Token[], all: readonly Mark[], at: number, next
 }
 
 /** Items of a note, sentence by sentence. `sizes_alone`: a size without a name stands for a part, as in a list of parts. */
-export function sentences(found: readonly Token[], readings: readonly Mark[], sizes_alone: boolean): Item[][] {
-  const out: Item[][] = [], all = denied(found, readings), read: Read = { found, strange: strangeWords(found, all) };
+export function sentences({ found, strange }: Read, readings: readonly Mark[], sizes_alone: boolean): Item[][] {
+  const out: Item[][] = [], all = denied(found, readings), read: Read = { found, strange };
   let items: Item[] = [], inside: Mark[] = [], from = 0, joint = "", next = 0, bracket = false;
   const end = () => { if (items.length > 0 && !elsewhere(items)) out.push(items.map((one, index) => ({ ...one, symptom: isSymptom(one, items[index + 1]) }))); items = []; };
   for (let at = 0; at <= found.length; at++) {

@@ -15,13 +15,16 @@ export interface Phrase {
   readonly say: Say | null; readonly complaint: boolean; readonly side: boolean;
   /** It stands for a part even where it names no position by itself. */
   readonly part: boolean;
+  /** The family that its last or first word names. */
+  readonly family: string | null;
 }
-interface Draft { places: string[]; modes: ModeReading[]; action: ActionReading | null; say: Say | null; complaint: boolean; side: boolean; part: boolean }
+interface Draft { places: string[]; modes: ModeReading[]; action: ActionReading | null; say: Say | null; complaint: boolean; side: boolean; part: boolean; family: string | null }
 
 const drafts = new Map<string, Draft>();
 function draft(text: string): Draft {
   const key = phraseWords(text).join(" ");
-  const here = drafts.get(key) ?? { places: [], modes: [], action: null, say: null, complaint: false, side: false, part: false };
+  const family = FAMILY_WORD.get(key.slice(key.lastIndexOf(" ") + 1)) ?? FAMILY_WORD.get(key.split(" ")[0] ?? "") ?? null;
+  const here = drafts.get(key) ?? { places: [], modes: [], action: null, say: null, complaint: false, side: false, part: false, family };
   drafts.set(key, here);
   return here;
 }

@@ -2,7 +2,7 @@ import { isAmbiguous, readAmbiguous, type Around } from "./ambiguous.ts";
 import type { Say } from "./sayings.ts";
 import { benchWords, familyOf, kindsOf, phrases, phraseTree, type ActionReading, type Branch, type Ending, type ModeReading, type Phrase } from "./lexicon.ts";
 import { ownMeaning, type OwnSpelling, type SpellingBook } from "./own-spellings.ts";
-import { COMMON, FAMILY_WORD, NEEDS_NEIGHBOUR } from "./part-words.ts";
+import { COMMON, NEEDS_NEIGHBOUR } from "./part-words.ts";
 import { rightWords } from "./spelling.ts";
 import type { Token } from "./tokens.ts";
 import type { ReelKind } from "../vocabulary-tables.ts";
@@ -61,8 +61,6 @@ function longest(words: readonly string[], at: number): Ending | null {
 const onKind = (positions: readonly string[], kind: ReelKind | null) =>
   kind === null || kind === "other" ? positions : positions.filter((position) => kindsOf.get(position)?.includes(kind));
 
-const lastFamily = (key: string) => FAMILY_WORD.get(key.slice(key.lastIndexOf(" ") + 1)) ?? FAMILY_WORD.get(key.split(" ")[0] ?? "") ?? null;
-
 /** A common word stands for a part only beside another word of the bench, or alone in a list of parts. */
 function lonely(key: string, words: readonly string[], at: number, length: number, parts_cell: boolean): boolean {
   if (length > 1 || parts_cell || !NEEDS_NEIGHBOUR.has(key) || (words[at - 1] === "new" && !COMMON.has(key))) return false;
@@ -75,7 +73,7 @@ function lonely(key: string, words: readonly string[], at: number, length: numbe
 /** What part a phrase names here: null when it is no part, no positions when only the family is sure. */
 function named(key: string, phrase: Phrase, around: Around & { readonly which: boolean }): Named | null {
   const kind = around.reel_kind, read = readAmbiguous(key, around);
-  const family = lastFamily(key), positions = onKind(read ?? phrase.places, kind);
+  const family = phrase.family, positions = onKind(read ?? phrase.places, kind);
   const unsure = around.which && (family === "ball bearing" || family === "seal" || family === "bushing" || family === "washer or shim");
   const sure = unsure ? [] : read !== null || positions.length === 1 ? positions : [];
   if (sure.length === 0 && family === null && read === null) return null;

@@ -1,9 +1,9 @@
 import { jobs } from "../vocabulary-tables.ts";
 import { attach } from "./attach.ts";
 import { findings } from "./finding.ts";
-import { strangeWords, type Item } from "./item.ts";
+import { strangeWords, type Item, type Read } from "./item.ts";
 import { sentences } from "./items.ts";
-import { marks, type Mark } from "./marks.ts";
+import { marks } from "./marks.ts";
 import { merged } from "./merging.ts";
 import type { NoteContext, NoteFinding, NoteReading } from "./note-finding.ts";
 import { referring } from "./referring.ts";
@@ -35,8 +35,8 @@ function fittedLists(all: readonly (readonly Item[])[], found: readonly Token[])
 }
 
 /** Stretches of words of weight in which nothing was read. */
-function unknownStretches(found: readonly Token[], read: readonly Mark[], text: string): string[] {
-  const strange = strangeWords(found, read), out: string[] = [];
+function unknownStretches({ found, strange }: Read, text: string): string[] {
+  const out: string[] = [];
   for (let at = 0; at < found.length; at++) {
     if (!strange[at] || (found[at]?.word.length ?? 0) < 3) continue;
     const start = found[at]?.start ?? 0;
@@ -69,9 +69,9 @@ export function noteFindings(text: string, context: NoteContext): NoteReading {
   const found = parted(tokens(text), book), complaint = context.complaint ? phraseWords(context.complaint) : [];
   const read = marks(found, { reel_kind, complaint, parts_cell, book });
   const whole_job = read.some((mark) => mark.say === "whole job"), named = referring(found, read, reel_kind);
-  const unknown = unknownStretches(found, named, text);
+  const words = { found, strange: strangeWords(found, named) }, unknown = unknownStretches(words, text);
   if (cell === "complaint") return { findings: [], whole_job, unknown };
-  const whole = sentences(found, named, parts_cell), first = whole[0];
+  const whole = sentences(words, named, parts_cell), first = whole[0];
   const all = cell === "note" && first && namesJob(first, found) ? [first.map((item) => ({ ...item, parts: [] })), ...whole.slice(1)] : whole;
   const spoken = attach(all), lists = fittedLists(all, found), work = workOf(lastWork(all), spoken);
   const weighed = spoken.flat().filter((one) => !isComplaint(one, cell)).flatMap((part) => {

@@ -85,12 +85,26 @@ function again(word: string): string | null {
 /** Heads of names that are often written in one word with what stands before them. */
 const HEADS = /^(.{3,})(bearing|brg|seal|spring|gear|washer|screw|roller|knob|nut|shaft|clutch|wire|lever|pawl|sleeve)s?$/;
 
-/** "Linerollerbearing" as the two words it is; the token alone when it is one. */
-export function parted(found: readonly Token[], book: SpellingBook | null): Token[] {
+/** What was found before for words written in one; null for words that are one. */
+const splits = new Map<string, readonly [string, string] | null>();
+
+function split(word: string): readonly [string, string] | null {
+  const before = splits.get(word);
+  if (before !== undefined) return before;
+  const [, first = "", head = ""] = HEADS.exec(word) ?? [], owner = sameWord(first);
+  const answer = partWords.has(owner) ? [owner, sameWord(head)] as const : null;
+  if (splits.size >= REMEMBERED) splits.clear();
+  splits.set(word, answer);
+  return answer;
+}
+
+/** A note's tokens with "linerollerbearing" as the two words it is. */
+export function parted(found: readonly Token[], book: SpellingBook | null): readonly Token[] {
+  const isOne = (token: Token) => token.kind !== "word" || token.word.length < 7 || knownWords.has(token.word) || book?.words.has(token.word) || split(token.word) === null;
+  if (found.every(isOne)) return found;
   return found.flatMap((token) => {
-    if (token.kind !== "word" || token.word.length < 7 || knownWords.has(token.word) || book?.words.has(token.word)) return [token];
-    const [, first = "", head = ""] = HEADS.exec(token.word) ?? [], before = sameWord(first);
-    return partWords.has(before) ? [{ ...token, word: before, plural: false }, { ...token, word: sameWord(head) }] : [token];
+    const two = isOne(token) ? null : split(token.word);
+    return two === null ? [token] : [{ ...token, word: two[0], plural: false }, { ...token, word: two[1] }];
   });
 }
 

@@ -82,18 +82,34 @@ function piece(group: (typeof GROUPS)[number], text: string, start: number, end:
   }
 }
 
+/** A run of letters that is a word whatever stands around it: the commonest piece, taken without the whole pattern. */
+const LETTERS = /[A-Za-z]{2,}(?=[\s,;:)!?+]|$)/y;
+
 /** Pieces of a note in order, each with its place in the text; words joined and brought to one spelling. */
 export function tokens(text: string): Token[] {
   const found: Token[] = [];
-  PATTERN.lastIndex = 0;
-  for (let match = PATTERN.exec(text); match; match = PATTERN.exec(text)) {
+  for (let at = 0; at < text.length;) {
+    LETTERS.lastIndex = at;
+    const plain = isLetter(text.charCodeAt(at)) && !isLetter(text.charCodeAt(at - 1)) ? LETTERS.exec(text) : null;
+    if (plain) {
+      found.push(words(plain[0], at, at + plain[0].length));
+      at += plain[0].length;
+      continue;
+    }
+    if (text[at] === " " && isLetter(text.charCodeAt(at + 1))) { at++; continue; }
+    PATTERN.lastIndex = at;
+    const match = PATTERN.exec(text);
+    if (!match) break;
     const start = match.index, end = start + match[0].length, group = groupOf(match);
+    at = end;
     if (group === "stop" && endsNothing(text, start, found.at(-1), found.length === 1 || found.at(-2)?.kind === "stop")) continue;
     const here = piece(group, match[0], start, end);
     if (Array.isArray(here)) found.push(...here); else found.push(here);
   }
   return joined(found);
 }
+
+const isLetter = (code: number) => (code >= 97 && code <= 122) || (code >= 65 && code <= 90);
 
 function joined(raw: readonly Token[]): Token[] {
   const plain = raw.map((token) => (token.kind === "word" ? token.word : ""));
