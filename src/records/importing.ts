@@ -6,7 +6,7 @@ import { mappingFrom } from "./reading/mapping.ts";
 import type { Mapping } from "./reading/mapping.ts";
 import { readHere } from "./read-here.ts";
 import type { FileRead, NamedFile, ReadFile } from "./reading/read-file.ts";
-import { Unreadable } from "./reading/unreadable.ts";
+import { Unreadable } from "./formats/unreadable.ts";
 import { FAILURE_GRADE } from "./rebuild.ts";
 import { leaveWaitingRoom, openWaitingRoom, settle, voidRows } from "./settling/settle.ts";
 import type { Settled } from "./settling/settle.ts";

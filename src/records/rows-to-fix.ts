@@ -1,6 +1,6 @@
 import { csvText, withoutApostrophe } from "./csv-out.ts";
 import type { Reject } from "./ledger/ledger.ts";
-import { csvRows } from "./reading/csv.ts";
+import { csvRows } from "./formats/csv.ts";
 
 const COLUMNS = ["file", "line", "column", "value", "reason"] as const;
 

@@ -1,5 +1,5 @@
 import { unzipSync, zipSync } from "fflate";
-import { LIMITS } from "../reading/unreadable.ts";
+import { LIMITS } from "../formats/unreadable.ts";
 import { BackupRefused } from "./manifest.ts";
 
 /**

@@ -3,7 +3,7 @@ import type { Column, Table, TableName } from "../columns.ts";
 import { HEADING_WORDS, plainHeading } from "./heading-words.ts";
 import type { Convert, HeadingWord } from "./heading-words.ts";
 import type { Mapping } from "./mapping.ts";
-import { LIMITS, Unreadable } from "./unreadable.ts";
+import { LIMITS, Unreadable } from "../formats/unreadable.ts";
 
 /** Where the cells of one of our columns come from. */
 export interface Field {

@@ -1,6 +1,6 @@
 import { TABLES } from "../columns.ts";
 import { plainHeading } from "./heading-words.ts";
-import { Unreadable } from "./unreadable.ts";
+import { Unreadable } from "../formats/unreadable.ts";
 
 /** What a `mapping.json` beside a file says about it. Keys are plain: headings by `plainHeading`, values in lower case. */
 export interface Mapping {

@@ -1,10 +1,10 @@
 import type { Report } from "../../db/engine.ts";
 import type { TableName } from "../columns.ts";
 import type { FileTally, Reject } from "../ledger/ledger.ts";
-import { DELIMITER_LINE, csvRows, shapeOf } from "./csv.ts";
-import type { CsvShape } from "./csv.ts";
-import { encodingOf, headBytes, textOf } from "./decoded-text.ts";
-import type { Encoding } from "./decoded-text.ts";
+import { DELIMITER_LINE, csvRows, shapeOf } from "../formats/csv.ts";
+import type { CsvShape } from "../formats/csv.ts";
+import { encodingOf, headBytes, textOf } from "../formats/decoded-text.ts";
+import type { Encoding } from "../formats/decoded-text.ts";
 import { whyNotText } from "./file-kind.ts";
 import type { StagedRows } from "./filling.ts";
 import { isKnownHeading, layoutOf } from "./headings.ts";
@@ -12,7 +12,7 @@ import type { Layout } from "./headings.ts";
 import type { Mapping } from "./mapping.ts";
 import { layoutRemarks } from "./remarks.ts";
 import { RowTaker } from "./row-taker.ts";
-import { LIMITS, Unreadable } from "./unreadable.ts";
+import { LIMITS, Unreadable } from "../formats/unreadable.ts";
 
 export interface ReadOptions {
   /** Number of the file within its import, from 1. */

@@ -1,5 +1,5 @@
 import type { Fault } from "../checking/row.ts";
-import type { CsvRow } from "./csv.ts";
+import type { CsvRow } from "../formats/csv.ts";
 import type { Layout } from "./headings.ts";
 import { BLANK, HEADINGS_AGAIN } from "./remarks.ts";
 

@@ -1,6 +1,6 @@
 import type { CheckedRow, Fault } from "../checking/row.ts";
 import type { Reject } from "../ledger/ledger.ts";
-import type { CsvRow } from "./csv.ts";
+import type { CsvRow } from "../formats/csv.ts";
 import { Filling } from "./filling.ts";
 import type { StagedRows, TakenFile } from "./filling.ts";
 import type { Layout } from "./headings.ts";

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { LIMITS } from "../../../src/records/reading/unreadable.ts";
+import { LIMITS } from "../../../src/records/formats/unreadable.ts";
 import { cellsOf, rowsOf } from "./reading.ts";
 
 // RFC 4180, "Common Format and MIME Type for CSV Files" (2005), section 2, rules 1 to 7.
@@ -85,7 +85,7 @@ describe("quotation marks that do not fit", () => {
       yield head;
       for (let at = 0; at < 40; at += 1) yield "x".repeat(1024 ** 2);
     }
-    const { csvRows } = await import("../../../src/records/reading/csv.ts");
+    const { csvRows } = await import("../../../src/records/formats/csv.ts");
     const all = async () => { for await (const _ of csvRows(endless(), { delimiter: ",", newline: "\n" })) expect(_.length).toBe(1); };
     await expect(all()).rejects.toThrow("The row that starts in line 2 never ends");
     expect(LIMITS.row_chars).toBeLessThan(40 * 1024 ** 2);

@@ -1,6 +1,6 @@
 import { layoutOf } from "../../../src/records/reading/headings.ts";
-import { csvRows, shapeOf } from "../../../src/records/reading/csv.ts";
-import type { CsvRow } from "../../../src/records/reading/csv.ts";
+import { csvRows, shapeOf } from "../../../src/records/formats/csv.ts";
+import type { CsvRow } from "../../../src/records/formats/csv.ts";
 import { isKnownHeading } from "../../../src/records/reading/headings.ts";
 import type { Mapping } from "../../../src/records/reading/mapping.ts";
 import { readHere } from "../../../src/records/read-here.ts";

@@ -1,6 +1,6 @@
 import { gzipSync } from "node:zlib";
 import { describe, expect, test } from "vitest";
-import { encodingOf, headBytes, textOf } from "../../../src/records/reading/decoded-text.ts";
+import { encodingOf, headBytes, textOf } from "../../../src/records/formats/decoded-text.ts";
 import { read } from "./reading.ts";
 
 const signal = new AbortController().signal;

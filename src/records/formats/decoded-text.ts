@@ -1,4 +1,4 @@
-import { isGzip } from "./file-kind.ts";
+import { isGzip } from "../reading/file-kind.ts";
 import { LIMITS, Unreadable } from "./unreadable.ts";
 
 export type Encoding = "utf-8" | "utf-16le" | "utf-16be" | "windows-1252";
