@@ -10,6 +10,14 @@ export interface Reject {
   readonly column: string;
   readonly value: string;
   readonly reason: string;
+  /** The row's own cells, so that it can be put right without its file; absent where only some are kept. */
+  readonly row?: RowCells;
+}
+
+/** A row as its file has it. */
+export interface RowCells {
+  readonly headings: readonly string[];
+  readonly cells: readonly string[];
 }
 
 /** What became of one file: `rows_read = rows_new + rows_known + rows_to_fix + rows_dropped`. */

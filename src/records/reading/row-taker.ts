@@ -8,6 +8,9 @@ import { BLANK, Counts, GUESSED, HEADINGS_AGAIN, SHORT } from "./remarks.ts";
 import { RowShape } from "./row-shape.ts";
 import { TicketsOfRows } from "./tickets-of-rows.ts";
 
+/** Rows to fix kept with all their cells; a file with more of them has to be put right as a whole. */
+const ROWS_IN_FULL = 20_000;
+
 /** The ticket half of a sheet with one row a finding. */
 interface TicketHalf {
   readonly filling: Filling;
@@ -41,12 +44,14 @@ export class RowTaker {
   private readonly main: Filling;
   private readonly shape: RowShape;
   private readonly file: TakenFile;
+  private readonly headings: readonly string[];
 
   /** @param last_day newest day a date may name, `YYYY-MM-DD` */
   constructor(file: TakenFile, layout: Layout, last_day: string) {
     const plan = layout.plans.at(-1);
     if (!plan) throw new RangeError(`RowTaker: needs a layout with a table, got none for ${file.name}`);
     this.file = file;
+    this.headings = layout.headings;
     this.main = new Filling(plan, file, last_day);
     this.half = ticketHalf(layout, file, last_day);
     this.shape = new RowShape(layout);
@@ -61,10 +66,10 @@ export class RowTaker {
     const dropped = this.shape.whyDropped(row);
     if (dropped !== null) return this.counts.add(dropped);
     const broken = this.shape.fault(row);
-    if (broken) return this.reject(row.line, [broken]);
+    if (broken) return this.reject(row, [broken]);
     if (this.shape.isShort(row)) this.counts.add(SHORT);
     if (this.half) this.takeBoth(row, this.half);
-    else this.takeOne(this.main.checker.check(row.cells), row.line);
+    else this.takeOne(this.main.checker.check(row.cells), row);
   }
 
   /** The tickets of a sheet of findings are whole only after its last row. */
@@ -79,27 +84,29 @@ export class RowTaker {
     return [...(this.half?.filling.staged(at_end) ?? []), ...this.main.staged(at_end)];
   }
 
-  private takeOne(row: CheckedRow, line: number): void {
-    if (row.faults.length > 0) return this.reject(line, row.faults);
-    this.main.push(row, line);
+  private takeOne(row: CheckedRow, from: CsvRow): void {
+    if (row.faults.length > 0) return this.reject(from, row.faults);
+    this.main.push(row, from.line);
     for (const what of row.put_right) this.counts.add(what);
     if (row.guessed.length > 0) this.counts.add(GUESSED);
   }
 
-  private takeBoth({ cells, line }: CsvRow, { filling, tickets, kind_at, finding_cells }: TicketHalf): void {
+  private takeBoth(row: CsvRow, { filling, tickets, kind_at, finding_cells }: TicketHalf): void {
+    const { cells, line } = row;
     const ticket = filling.checker.check(cells), kind = ticket.values[kind_at], before = tickets.size;
     const alone = finding_cells.every((at) => (cells[at] ?? "").trim() === "");
     const finding = alone ? null : this.main.checker.check(cells, typeof kind === "string" ? kind : null);
     const own = withoutRepeats([...ticket.faults, ...(finding?.faults ?? [])]);
     const faults = own.length > 0 ? own : tickets.add(ticket, line);
-    if (faults.length > 0) return this.reject(line, faults);
-    if (finding) this.takeOne(finding, line);
+    if (faults.length > 0) return this.reject(row, faults);
+    if (finding) this.takeOne(finding, row);
     else if (tickets.size === before) this.rows_known += 1;
   }
 
-  private reject(line: number, faults: readonly Fault[]): void {
+  private reject({ line, cells }: CsvRow, faults: readonly Fault[]): void {
     this.rows_to_fix += 1;
-    for (const fault of faults) this.rejects.push({ file: this.file.name, line, ...fault });
+    const own = this.rows_to_fix > ROWS_IN_FULL ? {} : { row: { headings: this.headings, cells } };
+    for (const fault of faults) this.rejects.push({ file: this.file.name, line, ...fault, ...own });
   }
 }
 
