@@ -1,41 +1,14 @@
-import { isGzip } from "../reading/file-kind.ts";
-import { LIMITS, Unreadable } from "./unreadable.ts";
+import { inflatedBytes, plainBytes } from "./blob-bytes.ts";
+import type { OnBytes } from "./blob-bytes.ts";
+import type { Encoding } from "./sheet.ts";
+import { LIMITS } from "./unreadable.ts";
 
-export type Encoding = "utf-8" | "utf-16le" | "utf-16be" | "windows-1252";
-
-/** Called with the number of bytes of the file (as it lies on the disk) read so far. */
-type OnBytes = (done: number) => void;
-
-/** `for await` over a stream is missing in browsers of 2024. */
-async function* chunks(stream: ReadableStream<Uint8Array>, signal: AbortSignal): AsyncGenerator<Uint8Array> {
-  const reader = stream.getReader();
-  try {
-    for (;;) {
-      signal.throwIfAborted();
-      const { value, done } = await reader.read();
-      if (done) return;
-      yield value;
-    }
-  } finally {
-    // The file may already have failed, and that failure is on its way to the caller.
-    await reader.cancel().catch(() => undefined);
-  }
-}
-
-/** A browser gives the stream of a blob in pieces as it likes, up to all at once; these bound memory and let a cancel in. */
-const PIECE_BYTES = 512 * 1024;
-
-function pieces(blob: Blob, onBytes: OnBytes): ReadableStream<Uint8Array> {
-  let at = 0;
-  return new ReadableStream({
-    async pull(controller) {
-      if (at >= blob.size) return controller.close();
-      const piece = new Uint8Array(await blob.slice(at, at + PIECE_BYTES).arrayBuffer());
-      onBytes((at += piece.length));
-      controller.enqueue(piece);
-    },
-  });
-}
+const GZIP = {
+  format: "gzip",
+  most: LIMITS.unpacked_bytes,
+  too_large: "Unpacked, this file is larger than 2 GB; split it.",
+  damaged: "The packed file is damaged or was cut off; pack or download it again.",
+} as const;
 
 /** First bytes of a file, unpacked when it is gzip. */
 export async function headBytes(blob: Blob, signal: AbortSignal, size = 65_536): Promise<Uint8Array> {
@@ -54,31 +27,34 @@ export async function headBytes(blob: Blob, signal: AbortSignal, size = 65_536):
  * @throws {Unreadable} when the packing is damaged or holds more than the limit
  */
 export async function* unpackedBytes(blob: Blob, signal: AbortSignal, onBytes: OnBytes): AsyncGenerator<Uint8Array> {
-  const packed = isGzip(new Uint8Array(await blob.slice(0, 2).arrayBuffer()));
-  const raw = pieces(blob, onBytes);
-  if (!packed) return yield* chunks(raw, signal);
-  const unzip = new DecompressionStream("gzip") as unknown as TransformStream<Uint8Array, Uint8Array>;
-  let length = 0;
-  try {
-    for await (const chunk of chunks(raw.pipeThrough(unzip), signal)) {
-      if ((length += chunk.byteLength) > LIMITS.unpacked_bytes) throw new Unreadable("Unpacked, this file is larger than 2 GB; split it.");
-      yield chunk;
-    }
-  } catch (cause) {
-    if (cause instanceof Unreadable || signal.aborted) throw cause;
-    throw new Unreadable("The packed file is damaged or was cut off; pack or download it again.", { cause });
-  }
+  const [first, second] = new Uint8Array(await blob.slice(0, 2).arrayBuffer());
+  const is_packed = first === 0x1f && second === 0x8b;
+  yield* is_packed ? inflatedBytes(blob, GZIP, signal, onBytes) : plainBytes(blob, signal, onBytes);
+}
+
+/** Share of zero bytes on one side of the byte pairs from which text is UTF-16: its letters A to z are half zeros. */
+const ZEROS_OF_UTF16 = 0.5;
+
+/** UTF-16 by its byte order mark or, without one, by where the zero bytes stand; null for anything else. */
+export function utf16Of(head: Uint8Array): "utf-16le" | "utf-16be" | null {
+  if (head[0] === 0xff && head[1] === 0xfe) return "utf-16le";
+  if (head[0] === 0xfe && head[1] === 0xff) return "utf-16be";
+  const pairs = Math.floor(head.length / 2), zeros = [0, 0];
+  for (let at = 0; at < pairs * 2; at += 1) if (head[at] === 0) zeros[at % 2] = (zeros[at % 2] ?? 0) + 1;
+  const [even = 0, odd = 0] = zeros;
+  if (pairs >= 4 && even === 0 && odd > pairs * ZEROS_OF_UTF16) return "utf-16le";
+  if (pairs >= 4 && odd === 0 && even > pairs * ZEROS_OF_UTF16) return "utf-16be";
+  return null;
 }
 
 /**
- * How the text is encoded: by its byte order mark, else UTF-8 if the whole file is valid UTF-8, else Windows-1252.
+ * How the text is encoded: UTF-16 by its first bytes, else UTF-8 if the whole file is valid UTF-8, else Windows-1252.
  *
  * The whole file is read, because a single £ sign may stand in its last row.
  */
 export async function encodingOf(blob: Blob, signal: AbortSignal): Promise<Encoding> {
-  const head = await headBytes(blob, signal, 2);
-  if (head[0] === 0xff && head[1] === 0xfe) return "utf-16le";
-  if (head[0] === 0xfe && head[1] === 0xff) return "utf-16be";
+  const wide = utf16Of(await headBytes(blob, signal, 1024));
+  if (wide !== null) return wide;
   const strict = new TextDecoder("utf-8", { fatal: true });
   try {
     for await (const chunk of unpackedBytes(blob, signal, () => undefined)) strict.decode(chunk, { stream: true });

@@ -4,7 +4,7 @@ import type { FileTally, Reject } from "../ledger/ledger.ts";
 import { DELIMITER_LINE, csvRows, shapeOf } from "../formats/csv.ts";
 import type { CsvShape } from "../formats/csv.ts";
 import { encodingOf, headBytes, textOf } from "../formats/decoded-text.ts";
-import type { Encoding } from "../formats/decoded-text.ts";
+import type { Encoding } from "../formats/sheet.ts";
 import { whyNotText } from "./file-kind.ts";
 import type { StagedRows } from "./filling.ts";
 import { isKnownHeading, layoutOf } from "./headings.ts";
