@@ -60,8 +60,9 @@ function group(spoken: readonly Spoken[]): Spoken[] {
   const end = spoken.at(-1), out: Spoken[] = [];
   if (!end) return out;
   for (const one of spoken.slice(-LONGEST).reverse()) {
-    const shares = one.told.some((had) => had.reach === "shared" && end.told.some((told) => told.mark === had.mark));
-    if (one.item !== end.item && !(end.bare ? one.bare && one.item.unknown === 0 : shares)) break;
+    const alike = one.told.some((had) => end.told.some((told) => told.mark === had.mark)), shares = alike && one.told.some((had) => had.reach === "shared");
+    const open = one.bare && one.item.unknown === 0 && (alike || one.told.length === 0);
+    if (one.item !== end.item && (one.item.cleared || !(end.bare ? open : shares))) break;
     out.push(one);
   }
   return out.reverse();
@@ -98,10 +99,15 @@ const proper = (one: Spoken) => !one.bare || one.item.unknown === 0;
 function follow(before: readonly Spoken[], item: Item, news: readonly Mark[]): void {
   if (says(item, "whole job") || item.unknown > 4 || news.length === 0) return;
   const end = before.length < 2 ? group(before) : group(before).filter(proper), open = before.slice(-LONGEST).filter((one) => !settled(one));
-  const to = says(item, "both") ? open.slice(-2) : says(item, "all") ? open : end.filter((one) => !settled(one));
+  const to = says(item, "both") ? open.slice(-2) : says(item, "all") || news.every((mark) => mark.say === "declined") ? open : end.filter((one) => !settled(one));
   if (item.other_subject) to.forEach((one) => { one.uncertain = true; });
   else if (to.length > 0) give(to, news, "next sentence", item);
   else if (item.unknown <= 1) give(end.filter((one) => !one.told.some(({ mark }) => mark.say === "good")), news.filter(isFitted), "next sentence", item);
+}
+
+/** Parts of a list that carry a number of pieces were fitted: only what was replaced or ordered is said of them too. */
+function fitted(chain: readonly Spoken[], trailing: readonly Mark[]): readonly Spoken[] {
+  return trailing.some(isFitted) ? chain : chain.filter((one) => !one.item.counted);
 }
 
 /** What is said behind the last part of a list may be meant of all of it. */
@@ -117,7 +123,7 @@ function share(now: Reading, item: Item, own: readonly Spoken[]): void {
     const shared = trailing.filter(spreads);
     give(both ? chain.slice(-1) : chain, shared, "shared", item);
     own.forEach((one) => one.told.splice(0, one.told.length, ...one.told.map((had) => (shared.includes(had.mark) ? { ...had, reach: "shared" as const } : had))));
-  } else if (item.joint === ",") give(chain, trailing.filter((mark) => mark.kind === "action" && spreads(mark)), "shared", item);
+  } else if (item.joint === ",") give(fitted(chain, trailing), trailing.filter((mark) => mark.kind === "action" && spreads(mark)), "shared", item);
 }
 
 /** An item that names parts. */
@@ -148,8 +154,17 @@ function naming(now: Reading, item: Item): void {
 /** The parts that a sentence may speak of besides its own: those of the sentence before, for "both" of the two before. */
 function earlier(out: readonly (readonly Spoken[])[], items: readonly Item[]): readonly Spoken[] {
   const recent = out.slice(-2);
+  if (items.every((item) => item.parts.length === 0) && items.some((item) => says(item, "declined"))) return out.slice(-4).flat();
   if (items.some((item) => says(item, "both"))) return recent.flat();
   return recent.at(-1)?.length ? recent.at(-1) ?? [] : recent[0] ?? [];
+}
+
+/** "Bearing seized to the pinion. Replaced both.": where one part was named and another in passing, both are meant. */
+function withPassing(items: readonly Item[], next: readonly Item[] | undefined): readonly Item[] {
+  const both = [...items, ...(next ?? []).slice(0, 1)].some((one) => one.parts.length === 0 && says(one, "both"));
+  const asides = items.flatMap((one) => one.passed), parts = items.flatMap((one) => one.parts);
+  if (!both || asides.length !== 1 || parts.length !== 1) return items;
+  return items.map((one) => (one.parts.length === 1 && one.passed.length === 1 ? { ...one, parts: [...one.parts, ...one.passed].sort((a, b) => a.from - b.from) } : one));
 }
 
 /** All parts of a note, sentence by sentence, with what is said of each. */
@@ -157,7 +172,8 @@ export function attach(all: readonly (readonly Item[])[]): Spoken[][] {
   const out: Spoken[][] = [];
   all.forEach((items, number) => {
     const now: Reading = { number, before: earlier(out, items), out: [], leading: [], leader: null, headed: false, closed: false, same: items.some((item) => item.parts.length === 0 && says(item, "same")) };
-    items.forEach((item, index) => (item.parts.length === 0 ? loose(now, item, items[index + 1]) : naming(now, item)));
+    const read = withPassing(items, all[number + 1]);
+    read.forEach((item, index) => (item.parts.length === 0 ? loose(now, item, read[index + 1]) : naming(now, item)));
     out.push(now.out);
   });
   return out;

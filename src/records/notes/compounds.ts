@@ -8,7 +8,7 @@ import { phraseWords } from "./words.ts";
 import type { ReelKind } from "../vocabulary-tables.ts";
 
 const NONE: ReadonlySet<string> = new Set();
-const IN: ReadonlySet<string> = new Set(["in", "on", "of", "from", "under", "for", "inside", "at"]);
+const IN: ReadonlySet<string> = new Set(["in", "on", "of", "from", "under", "for", "inside", "at", "holding", "securing"]);
 export const ARTICLES: ReadonlySet<string> = new Set(["the", "a", "an", "his", "her", "its", "this", "that", "my"]);
 
 /** Parts that have a bearing of their own name. */
@@ -48,9 +48,9 @@ function inside(found: readonly Token[], all: readonly Mark[], kind: ReelKind | 
   const out: Mark[] = [];
   for (let index = 0; index < all.length; index++) {
     const mark = all[index] as Mark, next = all[index + 1];
-    const between = next && isHead(mark) ? found.slice(mark.to, next.from) : [], small = between.map(word).filter((one) => !ARTICLES.has(one));
+    const between = next && isHead(mark) ? found.slice(mark.to, next.from).filter((token) => token.kind !== "size") : [], small = between.map(word).filter((one) => !ARTICLES.has(one));
     const joins = next?.kind === "part" && small.length === 1 && (IN.has(small[0] ?? "") || between[0]?.kind === "quantity" || between[0]?.word === "(" || (between[0]?.kind === "dash" && !mark.plural));
-    const place = joins ? placeOf(`${next.phrase} ${mark.phrase}`, kind) : null;
+    const place = joins ? placeOf(`${next.phrase} ${mark.phrase}`, kind) ?? (small[0] === "holding" || small[0] === "securing" ? smallPart(next, mark.phrase, kind) : null) : null;
     if (place !== null && next) {
       out.push({ ...mark, ...at(place), to: next.to, phrase: `${next.phrase} ${mark.phrase}`, ambiguous: false });
       index++;
@@ -80,6 +80,18 @@ function joinedNames(found: readonly Token[], all: readonly Mark[], kind: ReelKi
   return out;
 }
 
+/** "O-ring body, o-ring knob": the word of the family first, the part behind it; unknown ones name no place. */
+function turnedNames(all: readonly Mark[], kind: ReelKind | null): Mark[] {
+  const out: Mark[] = [];
+  for (const mark of all) {
+    const head = out.at(-1);
+    if (!head || !isHead(head) || head.positions.length > 0 || head.plural || mark.kind !== "part" || head.to !== mark.from || isHead(mark)) { out.push(mark); continue; }
+    const place = smallPart(mark, head.phrase, kind, head.plural, true);
+    out[out.length - 1] = { ...head, to: mark.to, phrase: `x ${head.phrase}`, ambiguous: true, ...(place === null ? {} : at(place)) };
+  }
+  return out;
+}
+
 /** "Main & pinion gears": the word of the family is said once, behind. */
 function sharedBehind(found: readonly Token[], all: readonly Mark[], kind: ReelKind | null): Mark[] {
   const out = [...all];
@@ -101,19 +113,26 @@ function sharedBehind(found: readonly Token[], all: readonly Mark[], kind: ReelK
   return out.sort((a, b) => a.from - b.from);
 }
 
-/** A colon or a bracket behind a heading, over a number. */
+/** Words between a heading and its colon ("bearing kit fitted:"). */
+const HEADING_WORDS: ReadonlySet<string> = new Set(["kit", "set", "all", "new", "fitted", "replaced", "changed", "gone", "shot", "done", "out"]);
+
+/** A colon or a bracket behind a heading, over a number and small words. */
 function heads(found: readonly Token[], at: number): boolean {
-  const sign = found[at]?.kind === "quantity" ? found[at + 1] : found[at];
-  return sign?.kind === "dash" || sign?.word === "(";
+  let sign = at;
+  while (sign < at + 4 && (found[sign]?.kind === "quantity" || /^\d$/.test(word(found[sign])) || HEADING_WORDS.has(word(found[sign])))) sign++;
+  const spoken = found.slice(at, sign).some((token) => token.kind === "word" && !/^\d$/.test(token.word));
+  return found[sign]?.kind === "dash" || (!spoken && found[sign]?.word === "(");
 }
+
+const signAfter = (found: readonly Token[], at: number) => found.findIndex((token, index) => index >= at && (token.kind === "dash" || token.kind === "bracket"));
 
 /** "Bearings: 2 spool, 1 pinion": the word of the family is said once, ahead. */
 function sharedAhead(found: readonly Token[], all: readonly Mark[], kind: ReelKind | null): Mark[] {
   const out = [...all];
   for (const head of all) {
-    if (!isHead(head) || !head.plural || head.positions.length > 0 || !heads(found, head.to)) continue;
+    if (!isHead(head) || !(head.plural || ["kit", "set"].includes(word(found[head.to]))) || head.positions.length > 0 || !heads(found, head.to)) continue;
     let used = false;
-    for (let index = head.to + 1; index < found.length && found[index]?.kind !== "stop"; index++) {
+    for (let index = signAfter(found, head.to) + 1; index < found.length && found[index]?.kind !== "stop"; index++) {
       const token = found[index] as Token, mark = out.find((one) => one.from <= index && one.to > index);
       const starts = found[index - 1]?.kind !== "word" || /^\d+$/.test(found[index - 1]?.word ?? "");
       if (token.kind !== "word" || /^\d+$/.test(token.word) || !starts) continue;
@@ -144,7 +163,24 @@ function headings(found: readonly Token[], all: readonly Mark[], kind: ReelKind 
   return out.filter((mark) => !dropped.has(mark));
 }
 
+const INSTEAD: ReadonlySet<string> = new Set(["by", "with", "a", "new", "pair", "of", "two"]);
+/** "Knob bushes replaced with bearings": what was fitted is another part in the same place; the old one tells no more. */
+function instead(found: readonly Token[], all: readonly Mark[], kind: ReelKind | null): Mark[] {
+  const out = [...all];
+  all.forEach((head, index) => {
+    const action = all[index - 1], old = all[index - 2];
+    if (!isHead(head) || action?.action?.action !== "replaced" || old?.kind !== "part" || old.positions.length !== 1 || old.family === FAMILY_WORD.get(head.phrase)) return;
+    const between = found.slice(action.to, head.from);
+    if (between.length === 0 || between.some((token) => token.kind !== "quantity" && !INSTEAD.has(word(token)))) return;
+    const place = placeOf(`${old.phrase.split(" ").slice(0, -1).join(" ")} ${head.phrase}`, kind);
+    if (place === null) return;
+    out[index - 2] = { ...old, kind: "ignored" };
+    out[index] = { ...head, ...at(place), ambiguous: true };
+  });
+  return out;
+}
+
 /** Names of parts that stand in pieces, put together. */
 export function compounds(found: readonly Token[], all: readonly Mark[], kind: ReelKind | null): Mark[] {
-  return headings(found, sharedAhead(found, sharedBehind(found, joinedNames(found, inside(found, all, kind), kind), kind), kind), kind);
+  return instead(found, headings(found, sharedAhead(found, sharedBehind(found, turnedNames(joinedNames(found, inside(found, all, kind), kind), kind), kind), kind), kind), kind);
 }

@@ -17,7 +17,7 @@ const RULES: Readonly<Record<Reach, string>> = {
 };
 
 /** An action word that means something else on this family ("seal nipped" is a fault). */
-const holds = (mark: Mark, family: string | null) => !(mark.phrase === "nipped" && family === "seal");
+const holds = (mark: Mark, family: string | null) => !(mark.phrase === "nipped" && family === "seal") && (mark.phrase !== "locked" || family === "screw");
 
 function decided(one: Spoken, cell: NoteCell, listed: boolean): Decided {
   const acts = one.told.filter(({ mark }) => mark.kind === "action" && holds(mark, one.part.family));

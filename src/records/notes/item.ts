@@ -11,11 +11,15 @@ export interface Item {
   /** It stands in brackets. */
   readonly bracket: boolean;
   readonly parts: readonly Mark[];
+  /** Parts named only as what another touches ("seized to the pinion"). */
+  readonly passed: readonly Mark[];
   /** Faults, actions and sayings, in order. */
   readonly told: readonly Mark[];
   readonly complaint: boolean;
   readonly doubt: boolean;
   readonly sizes: readonly string[];
+  /** It carries a marked number of pieces ("2x"). */
+  readonly counted: boolean;
   /** Words in which nothing was understood: in its main clause, and in all of it. */
   readonly unknown: number;
   readonly strangers: number;
@@ -55,6 +59,9 @@ function wasOpened(found: readonly Token[], inside: readonly Mark[], part: Mark)
   return inside.some((mark) => mark.say === "opened" && (/^(?:opened|unscrewed|split)/.test(mark.phrase) || found[mark.to]?.word === "to") && mark.from === part.to) && !inside.some((mark) => mark.kind === "action" || mark.kind === "mode");
 }
 
+/** "Clip that holds the washers": the second part only tells which the first is. */
+const RELATIVE: ReadonlySet<string> = new Set(["hold", "holding", "retaining", "retain"]);
+
 /** A part named only as a place ("behind the rotor"), opened on the way ("took the handle off"), or denied ("not the clutch"). */
 function aside(found: readonly Token[], inside: readonly Mark[], part: Mark, from: number): boolean {
   if (wasOpened(found, inside, part)) return true;
@@ -66,8 +73,13 @@ function aside(found: readonly Token[], inside: readonly Mark[], part: Mark, fro
   if (covering?.say === "opened" || covering?.say === "not" || covering?.say === "elsewhere") return true;
   const reached = found[before.at - 1]?.word === "get" || (before.word === "from" && covering === undefined && inside.some((mark) => mark.to === before.at && mark.phrase === "missing"));
   if (PLACE_ALWAYS.has(before.word) && !reached) return true;
+  if (RELATIVE.has(before.word) && inside.some((mark) => mark.kind === "part" && mark.to <= before.at)) return true;
+  if (["on", "in"].includes(before.word) && inside.some((mark) => mark.action?.action === "replaced" && mark.to <= before.at && mark.to > from + 1)) return true;
   return PLACE_AFTER_PART.has(before.word) && inside.some((mark) => mark.kind === "part" && mark.to <= before.at);
 }
+
+const TOUCHING: ReadonlySet<string> = new Set(["to", "on", "in", "through", "into", "against"]);
+const touched = (found: readonly Token[], part: Mark) => TOUCHING.has(wordBefore(found, part.from).word) && found[part.to]?.word !== "side";
 
 /** Words that carry no news beside a part; adverbs and figures are among them. */
 const isFiller = (word: string) => FILLERS.has(word) || /^\d|.ly$/.test(word);
@@ -91,6 +103,7 @@ function withAdjectives(found: readonly Token[], told: readonly Mark[], inside: 
   return told.flatMap((mark, index) => {
     const before = told[index - 1];
     if (BARE.has(mark.phrase) && mark.from > from && found[mark.from - 1]?.kind === "word" && !inside.some((one) => one.kind === "part" && one.from - mark.to <= 1 && one.from >= mark.to)) return [];
+    if (mark.action?.action === "replaced" && found[mark.to]?.word === "last") return [];
     if (mark.kind === "action" && before?.say === "later" && mark.from - before.to <= 1) return [];
     if (mark.phrase === "fit" && found[mark.from - 1]?.word === "to") return [];
     if (ordered && mark.action?.code === "REPL" && mark.phrase.startsWith("new")) return [];
@@ -102,16 +115,24 @@ function withAdjectives(found: readonly Token[], told: readonly Mark[], inside: 
 const isPast = (token: Token | undefined) => token?.word.endsWith("ed") ?? false;
 
 /** Whether what is said may be meant of something strange: its subject ("pin replaced") or its object ("scuffed plate with paper"). */
-function otherSubject({ found, strange }: Read, told: readonly Mark[], from: number): boolean {
+function otherSubject({ found, strange }: Read, told: readonly Mark[], from: number, to: number): boolean {
   let news = from, end = -1;
   for (const mark of told) {
     if (news === from && (mark.kind === "mode" || mark.kind === "action")) news = mark.from;
     if (mark.kind === "action" && mark.action?.code !== "ORDER") end = mark.to;
   }
   for (let at = from; at < news; at++) if (strange[at] && !isPast(found[at])) return true;
-  return end >= 0 && (strange[end] ?? false) && !isPast(found[end]);
+  return end >= 0 && end < to && (strange[end] ?? false) && !isPast(found[end]);
 }
 
+/** Words before what something was done with. */
+const MEANS: ReadonlySet<string> = new Set(["with", "using", "in", "by"]);
+/** Where an item ends for counting strange words: before what was worked with ("cleaned with lighter fluid"). */
+function withoutMeans(found: readonly Token[], inside: readonly Mark[], told: readonly Mark[], to: number): number {
+  const named = told[0]?.from ?? 0, behind = inside.some((mark) => mark.kind === "part" && mark.to <= named);
+  const act = told.find((mark) => mark.kind === "action" && (behind || mark.action?.action !== "replaced") && MEANS.has(found[mark.to]?.word ?? ""));
+  return act ? Math.min(to, act.to) : to;
+}
 /** Words that start a clause about how it came to be, after which strange words take nothing from what was read. */
 const CLAUSE: ReadonlySet<string> = new Set(["where", "because", "since", "when", "after", "from", "due", "as", "by", "while", "despite", "until"]);
 
@@ -140,7 +161,8 @@ function sizedPart(found: readonly Token[], from: number, to: number): Mark[] {
   return family === null ? [] : [marked("part", at, at + 1, size, false, { part: { positions: [], family, ambiguous: false, plural: false } })];
 }
 
-const withOthers = (found: readonly Token[], lead: Mark | undefined) => lead?.kind === "action" && ["along", "together"].includes(found[lead.to]?.word ?? "");
+const withOthers = (found: readonly Token[], lead: Mark | undefined) => lead?.kind === "action"
+  && (["along", "together"].includes(found[lead.to]?.word ?? "") || (found[lead.to]?.word === "with" && found[lead.to + 1]?.word === "its"));
 
 /** One item, from token `from` to before `to`, with the readings that stand in it. */
 export function item(read: Read, readings: readonly Mark[], from: number, to: number, joint: string, sizes_alone: boolean, bracket: boolean): Item {
@@ -153,15 +175,16 @@ export function item(read: Read, readings: readonly Mark[], from: number, to: nu
     doubt ||= found[at]?.kind === "doubt";
   }
   return {
-    from, to, joint, bracket, sizes, symptom: false,
+    from, to, joint, bracket, sizes, symptom: false, counted: found.slice(from, to).some((token) => token.kind === "quantity"),
     parts: inside.filter((mark) => mark.kind === "part" && !aside(found, inside, mark, from)),
-    told: withAdjectives(found, told, inside, from).concat(lacking(inside)),
+    passed: inside.filter((mark) => mark.kind === "part" && touched(found, mark) && aside(found, inside, mark, from)),
+    told: withAdjectives(found, told, inside, from).concat(lacking(inside)).filter((mark) => !(sizes_alone && BARE.has(mark.phrase))),
     complaint: inside.some((mark) => mark.kind === "complaint"),
     doubt: doubt || inside.some((mark) => mark.say === "doubt"),
-    unknown: strangers(read, inside, from, to),
-    strangers: strangers(read, [], from, Math.min(to, told.find((mark) => mark.action?.code === "ORDER")?.to ?? to)),
+    unknown: strangers(read, inside, from, withoutMeans(found, inside, told, to)),
+    strangers: strangers(read, [], from, Math.min(withoutMeans(found, inside, told, to), told.find((mark) => mark.action?.code === "ORDER")?.to ?? to)),
     cleared: last === "off" || last === "out",
     with_others: withOthers(found, inside[0]),
-    other_subject: otherSubject(read, told, from),
+    other_subject: otherSubject(read, told, from, withoutMeans(found, inside, told, to)),
   };
 }

@@ -77,7 +77,7 @@ function turned(): void {
   for (const [key, { places }] of [...drafts]) {
     const words = key.split(" "), other = [...words].reverse().join(" ");
     const there = phraseWords(other).join(" ");
-    if (words.length === 2 && places.length > 0 && !drafts.has(there)) draft(other).places.push(...places);
+    if (words.length === 2 && places.length > 0 && !words.includes("set") && !drafts.has(there)) draft(other).places.push(...places);
   }
 }
 

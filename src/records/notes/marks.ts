@@ -75,7 +75,7 @@ function named(key: string, phrase: Phrase, around: Around & { readonly which: b
   const kind = around.reel_kind, read = readAmbiguous(key, around);
   const family = phrase.family, positions = onKind(read ?? phrase.places, kind);
   const unsure = around.which && (family === "ball bearing" || family === "seal" || family === "bushing" || family === "washer or shim");
-  const sure = unsure ? [] : read !== null || positions.length === 1 ? positions : [];
+  const sure = unsure && !positions.some((position) => familyOf.get(position) === "drag washer") ? [] : read !== null || positions.length === 1 ? positions : [];
   if (sure.length === 0 && family === null && read === null) return null;
   return { positions: sure, family: sure[0] !== undefined ? familyOf.get(sure[0]) ?? null : family, ambiguous: isAmbiguous(key), plural: around.plural };
 }
@@ -125,7 +125,8 @@ function partAt({ found, words, note, context }: Reader, phrase: Phrase, key: st
   if (phrase.places.length === 0 && !phrase.part) return null;
   if (length === 1 && (tooShort(key, words, found[at], at) || lonely(key, words, at, length, context.parts_cell))) return null;
   const behind = found[at + length], pair = behind?.kind === "quantity" && behind.word === "2" && key.endsWith("bearing");
-  let plural = pair;
+  const two = found[at - 1]?.word === "2" || (found[at - 1]?.word === "two" && found[at - 2]?.word !== "of");
+  let plural = pair || (two && key.endsWith("bearing"));
   for (let index = at; index < at + length; index++) plural ||= found[index]?.plural ?? false;
   return named(key, phrase, { reel_kind: context.reel_kind, breath: near(found, words, at, length, true), near: near(found, words, at, length, false), note, plural, which: WHICH.has(words[at - 1] ?? "") });
 }
@@ -157,7 +158,7 @@ export function marks(found: readonly Token[], context: Surroundings): Mark[] {
     const match = own || word === "" ? null : longest(words, at);
     if (own) out.push(ownMark(own.entry, at, at + own.length, words.slice(at, at + own.length).join(" "), found[at + own.length - 1]?.plural ?? false));
     else if (match && !(match.key === "left" && isSide(words, found, at))) out.push(...said(now, match.phrase, match.key, at, match.length));
-    else if (SIDE_NAMES.has(word) && (((word === "left" || word === "right") && found[at - 1]?.kind !== "word") || word === "left" || found[at - 1]?.kind === "bracket" || words[at + 1] === "one")) out.push(marked("side", at, at + 1, word, false, {}));
+    else if (SIDE_NAMES.has(word) && ((word.length === 1 && words[at - 1] === "bearing") || ((word === "left" || word === "right") && found[at - 1]?.kind !== "word") || word === "left" || found[at - 1]?.kind === "bracket" || words[at + 1] === "one")) out.push(marked("side", at, at + 1, word, false, {}));
     at += own?.length ?? match?.length ?? 1;
   }
   return out;

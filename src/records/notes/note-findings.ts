@@ -24,12 +24,18 @@ function namesJob(items: readonly Item[], found: readonly Token[]): boolean {
 const isWhole = (items: readonly Item[] | undefined) =>
   items?.some((item) => item.told.some((mark) => mark.say === "whole job" && mark.to <= (item.parts[0]?.from ?? mark.to))) ?? false;
 
+const isCount = (token: Token) => token.kind === "quantity" || (token.kind === "word" && /^(?:[1-9]|1\d)$/.test(token.word));
+
+/** A sentence that is nothing but parts, the first with a marked quantity ("LRB x1, body gasket"). */
+const onlyCounted = (items: readonly Item[], found: readonly Token[]) => items.length > 1 && items.every((item) => item.parts.length > 0 && item.told.length === 0 && item.unknown === 0)
+  && found.slice(items[0]?.from ?? 0, items[0]?.to ?? 0).some((token) => token.kind === "quantity");
+
 /** Sentences in which a bare list means fitted parts: it follows a whole service, and an item of it carries a quantity. */
 function fittedLists(all: readonly (readonly Item[])[], found: readonly Token[]): ReadonlySet<number> {
   const out = new Set<number>();
   all.forEach((items, index) => {
-    const counted = items.some((item) => item.parts.length > 0 && found.slice(item.from, item.to).some((token) => token.kind === "quantity"));
-    if (counted && (isWhole(items) || isWhole(all[index - 1]))) out.add(index);
+    const counted = items.some((item) => item.parts.length > 0 && found.slice(item.from, item.to).some(isCount));
+    if (counted && (isWhole(items) || isWhole(all[index - 1]) || onlyCounted(items, found))) out.add(index);
   });
   return out;
 }

@@ -1,5 +1,5 @@
 import { FILLERS, PLACE_ALWAYS } from "./sayings.ts";
-import { at, compounds, isHead, lastWord, placeOf, smallPart } from "./compounds.ts";
+import { ARTICLES, at, compounds, isHead, lastWord, placeOf, smallPart } from "./compounds.ts";
 import { familyOf } from "./lexicon.ts";
 import type { Mark } from "./marks.ts";
 import { sides } from "./sides.ts";
@@ -9,7 +9,7 @@ import type { ReelKind } from "../vocabulary-tables.ts";
 
 /** Parts whose own small parts follow them by a bare name: "dog worn, spring ok". */
 const OWNERS: ReadonlySet<string> = new Set([
-  "dog", "ar dog", "clicker", "clicker pawl", "trip lever", "bail trip", "click", "click pawl", "bail", "bail arm", "lineroller", "roller", "yoke", "clutch yoke", "knob", "handle knob", "pawl", "handle", "clutch",
+  "dog", "ar dog", "clicker", "clicker pawl", "trip lever", "bail trip", "click", "click pawl", "bail", "bail arm", "lineroller", "roller", "yoke", "clutch yoke", "knob", "handle knob", "pawl", "handle", "clutch", "roller clutch", "oneway clutch", "clutch roller", "ar roller", "bail wire", "handle folding joint", "handle joint", "tongue", "clicker tongue", "click tongue",
   "ar", "oneway", "ar clutch", "clutch assy", "bait clicker", "drag knob", "cast control", "cast control knob", "cast control cap",
 ]);
 const GROUPING: ReadonlySet<string> = new Set(["and", "&", "+", "w/", "/"]);
@@ -32,17 +32,25 @@ function namedBefore(before: readonly Mark[], head: string): readonly string[] |
   return places.size === 1 ? same[0]?.positions ?? null : null;
 }
 
+const ofRoller = (small: string, kind: ReelKind | null) => placeOf(`lineroller ${small}`, kind);
+
 /** The small part of the part named just before: "dog + spring", "line roller grooved, bearing ok". */
 function belonging(found: readonly Token[], small: string, plural: boolean, before: readonly Mark[], joint: string, kind: ReelKind | null): string | null {
   const owner = [...before].reverse().find((one) => one.kind === "part");
   if (!owner || owner.positions.length !== 1 || PLACE_ALWAYS.has(found[owner.from - 1]?.word ?? "")) return null;
-  const close = GROUPING.has(joint) && before.at(-1) === owner, first = owner.phrase.split(" ")[0] ?? "";
-  const together = owner.phrase.startsWith("lineroller ") && small !== "seal" && small !== "oring";
+  const close = GROUPING.has(joint) && before.at(-1) === owner, first = owner.phrase === "clutch bar" ? "thumb bar" : owner.phrase.split(" ")[0] ?? "";
+  const together = (owner.positions[0] ?? "").startsWith("line_roller") && small !== "seal" && small !== "oring";
   if (!close && !OWNERS.has(owner.phrase) && !together) return null;
+  if (together && !close && !OWNERS.has(owner.phrase)) return /^lineroller (?:roller)?$/.test(small) ? null : ofRoller(small, kind);
   return smallPart(owner, small, kind, plural) ?? (close ? placeOf(`${lastWord(owner.phrase)} ${small}`, kind) ?? placeOf(`${first} ${small}`, kind) : null);
 }
 
-const jointBefore = (found: readonly Token[], index: number) => (found[index - 1]?.kind === "list" ? found[index - 1]?.word ?? "" : "");
+/** The sign before a word, over small words ("pawl and its cap"). */
+function jointBefore(found: readonly Token[], index: number): string {
+  let at = index - 1;
+  while (found[at]?.kind === "word" && (ARTICLES.has(found[at]?.word ?? "") || found[at]?.word === "new")) at--;
+  return found[at]?.kind === "list" ? found[at]?.word ?? "" : "";
+}
 
 /** What one reading means after those before it. */
 function settledBy(found: readonly Token[], mark: Mark, before: readonly Mark[], kind: ReelKind | null): Mark {

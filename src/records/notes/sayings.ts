@@ -19,13 +19,13 @@ export const SAYS: Readonly<Record<Say, readonly string[]>> = {
     left for now; left off; think about it; will think; to decide; customer to decide; put back as is; put back together; to live with it; refused; not today; not yet;
     will do; never replaced; havent replaced; wasnt replaced; not doing; customer to live with it; customer happy to leave; customer happy; happy with; goes on; went back;
     went back in; carry on; lives on; happy as is; too dear; told customer; told him; told her; not disturbed; not opened; not worth changing; reused; re used; reuse; not used; returned to stock; back to stock;
-    kept; kept in; retained; customer doesnt want it; said leave; no thanks; not bothered; wont pay; customer will buy; will buy; to buy; to think; cosmetic only; cosmetic`),
+    kept; kept in; retained; customer doesnt want it; said leave; no thanks; not bothered; customer said no; said no; customer aware; owner aware; aware; customer not worried; not worried; wont pay; will not pay; not paying; customer will buy; will buy; to buy; to think; cosmetic only; cosmetic`),
   not: listed("no; not; nil; no sign of; no sign; never; wasnt; isnt; werent; without any; free of; nothing; no evidence of; no trace of"),
   without: listed("without; none fitted"),
   good: listed(`ok; good; fine; no issue; checked ok; like new; as new; perfect; serviceable; sound; no fault; nff; no problem; no prob; healthy; still good; still ok;
     straight; still straight; checked; inspected; looked at; looked over; mint; smooth; still smooth; usable; spot on; as it should; in order; nothing wrong;
-    nothing wrong with; no problem with; no issue with; no fault with; ran fine; ran ok; run ok; runs ok; run fine; hold fine; test ok; tested ok; within limit; even wear;
-    looks good; looks ok; looks fine; passed; excellent; clean and dry; dry inside; clean inside; dry and clean; true; runs true; run true; worked fine; works fine; work fine; good for another; good condition; gd;
+    nothing wrong with; no fault found; no fault found with; no problem with; no issue with; no fault with; ran fine; ran ok; run ok; runs ok; run fine; hold fine; test ok; tested ok; within limit; even wear;
+    looks good; looks ok; looks fine; passed; excellent; clean and dry; dry inside; clean inside; dry and clean; true; runs true; run true; worked fine; works fine; work fine; good for another; but running; still running; but usable; will go again; usable again; good condition; gd;
     within spec; in spec; no play; good nick; in good nick; in good order; in good shape; sweet; lovely; tidy; crisp; silky; spins freely; spins free; spin free; turn freely;
     turns free; runs free; running well; running ok; working ok; working well; holds; holding; grips; works; all there; present; undamaged; unmarked; intact; no damage;
     no wear; no rust; no corrosion; up to standard; acceptable; satisfactory; fully functional; functions ok; quiet; quiet now; bright; no complaint; pass; still tight; secure;
@@ -34,8 +34,8 @@ export const SAYS: Readonly<Record<Say, readonly string[]>> = {
     service kit; as a matter of course; as we always do; just in case; as routine; as part of service; part of service; as always; to be safe; preventative; preventatively;
     belt and braces; while it was open; while open; included in service`),
   both: ["both"],
-  all: ["all"],
-  rest: listed("rest; everything; everything else; rest of it; the lot; other; otherwise; all else; nothing else; nothing more; all other; all the rest; remainder; remaining"),
+  all: listed("all; the lot; whole lot; them all; all of them"),
+  rest: listed("rest; everything; everything else; rest of it; other; otherwise; all else; nothing else; nothing more; all other; all the rest; remainder; remaining"),
   "whole job": listed(`full service; full strip; strip clean; full strip clean; clean and lube; as usual; see last time; usual; cleaned and lubed; cleaned and greased; strip and clean;
     clean lube; full strip clean lube; full strip and clean; full clean; stripped and cleaned; standard service; basic service; full svc; major service; full overhaul;
     complete service; serviced; full rebuild; strip clean lube; strip and service; winter service; annual service; general service; clean and oil; clean and grease`),
@@ -45,8 +45,8 @@ export const SAYS: Readonly<Record<Say, readonly string[]>> = {
     put back in; so i; set of; not worth it; not worth fixing; not worth; scrap; scrapped; ber; beyond repair; uneconomic; not economical; not economic; returned; quoted;
     no reply; no longer made; not repairable; told owner; sent away; tell customer; customer informed; informed; owner informed; no work; no work done; collected; paid;
     phoned; rang; called; texted; emailed; messaged; left message; posted; invoiced; free of charge; foc; under warranty; warranty; claim; approved; go ahead; agreed;
-    customer ok; test cast; cast tested; bench tested; run in; labelled; tagged; photo taken; boxed; bagged; touched up; painted; lacquered; respooled; drag grease; gear grease; marine grease; bearing oil; reel oil; seal grease; silicone grease; oring lube; drag lube; ptfe grease; thread lock;
-    threadlock; lock fluid; citrus cleaner; degreaser; backing; braid; mono`),
+    customer ok; test cast; cast tested; bench tested; run in; labelled; tagged; photo taken; boxed; bagged; touched up; painted; lacquered; respooled; new line; new braid; new backing; new mono; waiting on go ahead; awaiting go ahead; waiting on customer; awaiting customer; waiting for customer; waiting for go ahead; awaiting reply; drag grease; gear grease; marine grease; bearing oil; reel oil; seal grease; silicone grease; oring lube; drag lube; ptfe grease;
+    lock fluid; citrus cleaner; degreaser; backing; braid; mono`),
   opened: listed("opened; opened up; pulled; pulled off; took; took off; removed; lifted; undid; behind; off for access; dismantled; unscrewed; took out; lifted off; slid off; split"),
   elsewhere: listed(`van; trailer; outboard; mower; lawnmower; invoice; wholesaler; hydraulic pump; engine; other reel; another reel; his other; different reel; not this; for stock;
     stock order; his other reel; second reel; for stock only; reorder; stocktake; catalogue; for the shelf; for the shop; rod repair; rod ring; tip ring; landing net`),
@@ -65,7 +65,7 @@ export const FILLERS: ReadonlySet<string> = new Set(listed(`the; a; an; its; his
   over; into; onto; about; under; our; own; such; same; what; who; how; why; yes; no; may; might; must; shall; should; will; say; said; see; seen; saw; look; looked; feel; feeling; felt;
   heard; hear; noted; note; noticed; noise; cause; caused; causing; traced; result; fish; fishing; fished; trip; boat; rod; job; work; hour; price; cost; money; style; type; kind; sort;
   speed; high; low; normal; usual; usually; again; never; always; often; mostly; mainly; nearly; almost; fully; overall; generally; otherwise; per; via; cause; area; bit; piece; amount;
-  winter; summer; spring time; weekend; monday; tuesday; wednesday; thursday; friday; saturday; sunday; morning; press; lathe; vice; file; paper; solvent; alcohol; acetone; compound; paste both; them; inside; outside; also; us; they; get; go; went; come; came; gave; give; put; need; use; used; using`));
+  winter; summer; spring time; weekend; stack; unit; request; requested; half; way; halfway; monday; tuesday; wednesday; thursday; friday; saturday; sunday; morning; press; lathe; vice; file; paper; solvent; alcohol; acetone; compound; paste both; them; inside; outside; also; us; they; get; go; went; come; came; gave; give; put; need; use; used; using`));
 
 /** Words after which a part is only where something happened. */
 export const PLACE_ALWAYS: ReadonlySet<string> = new Set(listed(`behind; near; under; underneath; beneath; round; around; re; about; over; beside; between; like; against; past;

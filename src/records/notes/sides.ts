@@ -8,7 +8,7 @@ interface Sided { readonly left: string; readonly right: string }
 /** Bearings that sit on both sides of the reel. */
 const SPOOL: Sided = { left: "spool_bearing_left", right: "spool_bearing_right" };
 const MAIN: Sided = { left: "main_bearing_plate", right: "main_bearing_handle" };
-const RIGHT = /^(?:handle|gear|right|head|r$)/;
+const RIGHT = /^(?:handle|gear|drive|right|head|r$)/;
 
 function sidedBy(positions: readonly string[], kind: ReelKind | null): Sided | null {
   const position = positions[0] ?? "";
@@ -49,7 +49,8 @@ function pronoun(found: readonly Token[], side: Mark, before: readonly Mark[], k
   const one = word(found[side.to]) === "one", ahead = alone || word(found[side.from - 1]) === "one" || (["on", "at"].includes(word(found[side.from - 1])) && word(found[side.from - 2]) === "one");
   const owner = one || ahead ? [...before].reverse().find((mark) => mark.kind === "part") : undefined, sided = owner ? sidedBy(owner.positions, kind) : null;
   if (!owner || !sided) return null;
-  const position = RIGHT.test(side.phrase) ? sided.right : sided.left;
+  const right = side.phrase === "other side" ? owner.positions[0] === sided.left : RIGHT.test(side.phrase);
+  const position = right ? sided.right : sided.left;
   return { ...owner, from: side.from, to: one ? side.to + 1 : side.to, positions: [position], family: familyOf.get(position) ?? null, plural: false };
 }
 
@@ -59,6 +60,11 @@ export function sides(found: readonly Token[], all: readonly Mark[], kind: ReelK
   all.forEach((mark, index) => {
     const sided = mark.kind === "part" ? sidedBy(mark.positions, kind) : null, side = sided ? sideOf(found, all, index) : null;
     const every = sided && word(found[mark.to]) === "both" && word(found[mark.to + 1]) === "side";
+    const [one, sign, other] = [word(found[mark.to]), found[mark.to + 1]?.kind, word(found[mark.to + 2])];
+    if (sided && sign === "list" && ((/^(?:l|left)$/.test(one) && /^(?:r|right)$/.test(other)) || (/^(?:r|right)$/.test(one) && /^(?:l|left)$/.test(other)))) {
+      out.push({ ...mark, positions: [sided.left, sided.right], to: mark.to + 3, plural: false });
+      return;
+    }
     if (every) { out.push({ ...mark, positions: [sided.left, sided.right], to: mark.to + 2, plural: false }); return; }
     const named = mark.kind === "part" ? (sided ? pairAhead(found, mark, sided) : null) ?? both(found, mark) : mark.kind === "side" ? pronoun(found, mark, out.slice(-4), kind) : null;
     if (named) out.push(named);

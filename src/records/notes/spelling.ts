@@ -5,7 +5,7 @@ import { sameWord } from "./words.ts";
 
 /** Words that look like ours and are not: never corrected. */
 const LEAVE = new Set([
-  "motor", "bench", "nail", "month", "weeks", "years", "hours", "every", "until", "which", "while", "whole", "extra", "early", "great",
+  "motor", "sprung", "bench", "nail", "month", "weeks", "years", "hours", "every", "until", "which", "while", "whole", "extra", "early", "great",
   "heard", "heavy", "large", "level", "lines", "loads", "moved", "needs", "parts", "place", "plate", "point", "ready", "really", "reels",
   "season", "seems", "shore", "shops", "sorted", "split", "taken", "thing", "think", "times", "today", "touch", "using", "wants", "weeds", "winter",
   "without", "working", "worked", "collect", "collected", "quoted", "posted", "picked", "stool", "rotor", "sport", "other", "water", "after", "later", "never", "cover", "small", "still", "under", "their",
@@ -98,11 +98,20 @@ function split(word: string): readonly [string, string] | null {
   return answer;
 }
 
-/** A note's tokens with "linerollerbearing" as the two words it is. */
+/** "LRB2": a short name with its number of pieces. */
+const NUMBERED = /^([a-z]{2,4})([1-9])$/;
+function numbered(token: Token): Token[] {
+  const [, name = "", count = ""] = NUMBERED.exec(token.word) ?? [], short = sameWord(name);
+  if (!token.capitals || name === "" || !(phrases.get(short)?.places.length || phrases.get(short)?.part)) return [token];
+  return [{ ...token, word: short, end: token.end - 1 }, { ...token, kind: "quantity", word: count, start: token.end - 1 }];
+}
+
+/** A note's tokens with "linerollerbearing" as the two words it is, and "LRB2" as a name and a number. */
 export function parted(found: readonly Token[], book: SpellingBook | null): readonly Token[] {
   const isOne = (token: Token) => token.kind !== "word" || token.word.length < 7 || knownWords.has(token.word) || book?.words.has(token.word) || split(token.word) === null;
-  if (found.every(isOne)) return found;
+  if (found.every(isOne) && !found.some((token) => NUMBERED.test(token.word))) return found;
   return found.flatMap((token) => {
+    if (token.kind === "word" && NUMBERED.test(token.word) && !book?.words.has(token.word)) return numbered(token);
     const two = isOne(token) ? null : split(token.word);
     return two === null ? [token] : [{ ...token, word: two[0], plural: false }, { ...token, word: two[1] }];
   });

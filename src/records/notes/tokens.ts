@@ -26,7 +26,7 @@ const PATTERN = new RegExp([
     "|(?<![\\w.])-\\d{3}\\b|\\bhfl?\\d{4}\\b)",
   `((?<![a-z])(?:${Object.keys(SHORT).sort((a, b) => b.length - a.length).join("|")})(?![a-z]))`,
   "((?<![a-z])[a-z](?:\\.[a-z])+\\b\\.?)",
-  "(\\d+(?:[.,]\\d+)?)",
+  "((?<![\\w.])\\.\\d+|\\d+(?:[.,]\\d+)?)",
   "(\\p{L}[\\p{L}\\p{M}\\d]*(?:['’]\\p{L}+)?)",
   "(\\?+)",
   "([.;!\\n\\r]+)",
@@ -119,6 +119,7 @@ function joined(raw: readonly Token[]): Token[] {
     const pair = token.kind === "word" ? joinedWord(plain, at) : null;
     const last = pair ? raw[at + pair.length - 1] : token;
     if (token.kind === "word" && (token.word === "and" || token.word === "plus")) out.push({ ...token, kind: "list", word: "and" });
+    else if (token.kind === "word" && (token.word === "except" || token.word === "excluding")) out.push({ ...token, kind: "list", word: "," });
     else if (token.kind === "word") {
       out.push({ ...token, word: pair ? pair.word : sameWord(token.word), plural: last?.plural ?? token.plural, end: last?.end ?? token.end });
     } else out.push(token);

@@ -40,6 +40,7 @@ function says({ part, told }: Spoken): boolean {
 export function mentioned(one: Spoken, work: Work): boolean {
   const { part, item, told } = one;
   if (strangers(one) > MOST_STRANGE) return true;
+  if (part.phrase === "gearbox" && !told.some(({ mark }) => mark.kind === "action")) return true;
   if (part.from < work.last && !told.some(({ mark }) => decides(mark))) return true;
   if (told.every(({ mark }) => mark.kind === "mode") && explained(one, work)) return true;
   const undecided = one.uncertain || (item.unknown > 0 && told.some(({ mark }) => mark.kind === "mode"));

@@ -1,6 +1,6 @@
 /** Words that mean the same at the bench, brought to one form before phrases are looked up (common practice, no source). */
 const SAME: ReadonlyMap<string, string> = new Map(Object.entries({
-  brg: "bearing", brng: "bearing", berring: "bearing", bering: "bearing", bgr: "bearing",
+  brg: "bearing", gskt: "gasket", gsket: "gasket", brng: "bearing", berring: "bearing", bering: "bearing", bgr: "bearing",
   sprg: "spring", spr: "spring", sprng: "spring", scrw: "screw", scr: "screw", bolt: "screw", antireverse: "ar", antirev: "ar",
   bale: "bail", handel: "handle", hndl: "handle", hdl: "handle", nob: "knob", lvl: "level", washr: "washer", wshr: "washer", wshrs: "washer",
   pinon: "pinion", pinnion: "pinion", disk: "disc", fiber: "fibre", oscilating: "oscillation", oscillating: "oscillation",
