@@ -1,6 +1,18 @@
 import { join } from "node:path";
 import { svelte } from "@sveltejs/vite-plugin-svelte";
 import { defineConfig, type Plugin } from "vite";
+import { engineCode } from "./src/db/engine-code.ts";
+
+const PACKAGED_ENGINE = "@duckdb/duckdb-wasm/dist/duckdb-eh.wasm";
+
+/** The engine's code goes into the build as we run it, not as it is packaged. */
+function ownEngineCode(): Plugin {
+  return {
+    name: "own-engine-code",
+    enforce: "pre",
+    resolveId: (id) => (id === `${PACKAGED_ENGINE}?url` ? `${engineCode()}?url` : null),
+  };
+}
 
 /** The engine's worker is imported only for what it does; its package claims to have no side effects. */
 function keepEngineWorker(): Plugin {
@@ -33,10 +45,10 @@ export default defineConfig({
   root: "src",
   base: "./",
   publicDir: false,
-  plugins: [svelte({ configFile: join(import.meta.dirname, "svelte.config.js") }), withoutEval()],
+  plugins: [svelte({ configFile: join(import.meta.dirname, "svelte.config.js") }), ownEngineCode(), withoutEval()],
   worker: {
     format: "es",
-    plugins: () => [keepEngineWorker(), withoutEval()],
+    plugins: () => [keepEngineWorker(), ownEngineCode(), withoutEval()],
     // The server knows by this folder which scripts get the workers' own Content-Security-Policy.
     rolldownOptions: {
       output: { entryFileNames: "workers/[name]-[hash].js", chunkFileNames: "workers/[name]-[hash].js" },

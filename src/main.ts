@@ -1,15 +1,9 @@
-import { mount } from "svelte";
-import "./ui/theme.css";
-import "./ui/plot.css";
-import "./ui/print.css";
-import App from "./App.svelte";
-import { session } from "./session.svelte.ts";
+import { startEarly } from "./db/engine-thread.ts";
 import { guardScripts } from "./ui/own-scripts.ts";
-import { paper } from "./ui/paper.svelte.ts";
 
-const target = document.getElementById("app");
-if (!target) throw new Error("The page has no place with the id app.");
 guardScripts();
-paper.recall();
-void session.start();
-mount(App, { target });
+startEarly();
+import("./open-app.ts").catch((error: unknown) => {
+  document.body.textContent = "Saltbench could not be loaded. Load this page again.";
+  throw error;
+});

@@ -1,6 +1,7 @@
 import wasm from "@duckdb/duckdb-wasm/dist/duckdb-eh.wasm?url";
 import type { Engine } from "./engine.ts";
 import { engineOverDuckdb } from "./engine-over-duckdb.ts";
+import { engineThread } from "./engine-thread.ts";
 
 /**
  * The engine in the browser, in a worker of its own.
@@ -8,7 +9,7 @@ import { engineOverDuckdb } from "./engine-over-duckdb.ts";
  * @throws {EngineNotStarted}
  */
 export function openBrowserEngine(): Promise<Engine> {
-  const worker = new Worker(new URL("./engine.worker.ts", import.meta.url), { type: "module", name: "engine" });
+  const worker = engineThread();
   return engineOverDuckdb({
     postMessage: (message, transfer) => worker.postMessage(message, transfer),
     onMessage: (listener) => worker.addEventListener("message", (event) => listener(event.data)),

@@ -1,6 +1,6 @@
-import { createRequire } from "node:module";
 import { Worker, type TransferListItem } from "node:worker_threads";
 import type { Engine } from "./engine.ts";
+import { engineCode } from "./engine-code.ts";
 import { engineOverDuckdb } from "./engine-over-duckdb.ts";
 
 /**
@@ -12,7 +12,6 @@ import { engineOverDuckdb } from "./engine-over-duckdb.ts";
  */
 export function openNodeEngine(): Promise<Engine> {
   const worker = new Worker(new URL("./engine-node.worker.mjs", import.meta.url), { execArgv: [] });
-  const wasm = createRequire(import.meta.url).resolve("@duckdb/duckdb-wasm/dist/duckdb-eh.wasm");
   return engineOverDuckdb({
     postMessage: (message, transfer) => worker.postMessage(message, transfer as unknown as TransferListItem[]),
     onMessage: (listener) => void worker.on("message", listener),
@@ -21,5 +20,5 @@ export function openNodeEngine(): Promise<Engine> {
       worker.on("exit", (code) => listener(new Error(`the worker thread left with code ${code}`)));
     },
     terminate: () => void worker.terminate(),
-  }, wasm);
+  }, engineCode());
 }
