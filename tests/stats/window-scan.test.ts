@@ -1,0 +1,48 @@
+import { describe, expect, test } from "vitest";
+import { seededRandom } from "../../src/stats/random.ts";
+import { windowScan } from "../../src/stats/window-scan.ts";
+import type { Fitted } from "../../src/stats/window-scan.ts";
+
+/** Fittings of some kinds over 30 months, failing by their own share, and by `bad` within months 12 to 16. */
+function fittings(seed: number, bad: number | null, shares = [0.3, 0.3, 0.3]): Fitted[] {
+  const random = seededRandom(seed);
+  return Array.from({ length: 300 }, () => {
+    const stretch = Math.floor(random() * 30), kind = Math.floor(random() * shares.length);
+    const share = bad !== null && stretch >= 12 && stretch <= 16 ? bad : shares[kind] ?? 0;
+    return { stretch, kind, failed: random() < share };
+  });
+}
+
+describe("windowScan", () => {
+  test("finds the months of a bad batch to within one, with the smallest p the shufflings allow", () => {
+    const { window, p } = windowScan(fittings(1, 0.85), 9, 199, seededRandom(2));
+    expect(Math.abs((window?.first ?? 0) - 12)).toBeLessThanOrEqual(1);
+    expect(Math.abs((window?.last ?? 0) - 16)).toBeLessThanOrEqual(1);
+    expect(p).toBe(1 / 200);
+  });
+
+  test("without a batch p is below 5 % in about one shop of twenty", () => {
+    const low = Array.from({ length: 40 }, (_, i) => windowScan(fittings(100 + i, null), 9, 99, seededRandom(i)).p ?? 1).filter((p) => p <= 0.05).length;
+    expect(low).toBeLessThanOrEqual(5);
+  });
+
+  test("a bad model that came in one summer is not a bad batch: shuffling stays within each kind", () => {
+    const random = seededRandom(8);
+    const summer = fittings(3, null, [0.2, 0.2]).concat(Array.from({ length: 60 }, () => ({ stretch: 12 + Math.floor(random() * 5), kind: 2, failed: random() < 0.8 })));
+    expect(windowScan(summer, 9, 199, seededRandom(4)).p).toBeGreaterThan(0.05);
+  });
+
+  test("the likelihood ratio is the one worked out by hand", () => {
+    // One kind, share 1/2: month 0 has 2 of 2 failed (expected 1), month 1 has 0 of 2: 2 ln 2 + 0.
+    const four = [{ stretch: 0, kind: 0, failed: true }, { stretch: 0, kind: 0, failed: true }, { stretch: 1, kind: 0, failed: false }, { stretch: 1, kind: 0, failed: false }];
+    const { window, p } = windowScan(four, 1, 0, () => 0);
+    expect(window).toMatchObject({ first: 0, last: 0, fitted: 2, failed: 2, expected: 1, log_ratio: 2 * Math.log(2) });
+    expect(p).toBe(1);
+  });
+
+  test("the same seed gives the same answer; nothing failed gives no window", () => {
+    expect(windowScan(fittings(5, null), 6, 50, seededRandom(9))).toEqual(windowScan(fittings(5, null), 6, 50, seededRandom(9)));
+    expect(windowScan(fittings(5, 0, [0, 0, 0]), 6, 50, seededRandom(9))).toEqual({ window: null, p: null });
+    expect(() => windowScan([{ stretch: -1, kind: 0, failed: false }], 6, 1, () => 0)).toThrow("stretch must be a whole number of at least 0");
+  });
+});
