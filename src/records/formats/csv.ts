@@ -1,22 +1,11 @@
 import Papa from "papaparse";
 import type { ParseLocalConfig, ParseStepResult } from "papaparse";
+import type { SheetRow, TextShape } from "./sheet.ts";
 import { LIMITS, Unreadable } from "./unreadable.ts";
 
-export interface CsvRow {
-  /** Line of the file on which the row starts, from 1; a quoted cell may run over several lines. */
-  readonly line: number;
-  readonly cells: string[];
-  /** Lines the row takes up. */
-  readonly lines: number;
-  /** A quotation mark stands where RFC 4180 allows none, so where the cell ends is a guess. */
-  readonly stray_quote: boolean;
-}
+export type CsvRow = Omit<SheetRow, "typed">;
 
-export interface CsvShape {
-  readonly delimiter: string;
-  /** `\n` also reads lines that end in `\r\n`. */
-  readonly newline: "\n" | "\r";
-}
+export type CsvShape = Pick<TextShape, "delimiter" | "newline">;
 
 type Parser = { parse(text: string, base_index: number, ignore_last_row: boolean): { meta: { cursor: number }; errors: { code?: string; index?: number }[] } };
 // The package exports its plain parser, but its types do not know what it takes.
@@ -39,7 +28,7 @@ function withoutReturn(cells: string[]): string[] {
 }
 
 interface Piece {
-  readonly rows: CsvRow[];
+  readonly rows: SheetRow[];
   /** Characters of the text that are dealt with, and the lines in them. */
   readonly used: number;
   readonly lines: number;
@@ -47,7 +36,7 @@ interface Piece {
 
 /** Rows of one piece of text; of an unfinished piece the last row is left for the next. */
 function piece(text: string, shape: CsvShape, line: number, finished: boolean): Piece {
-  const rows: CsvRow[] = [];
+  const rows: SheetRow[] = [];
   let start = 0, next = line;
   const step = ({ data, errors, meta }: ParseStepResult<string[]>) => {
     const row = (data as unknown as string[][])[0] ?? [], end = meta.cursor;
@@ -58,7 +47,7 @@ function piece(text: string, shape: CsvShape, line: number, finished: boolean): 
     }
     if (end === start) return;
     const lines = lineEnds(text, shape.newline, start, end);
-    rows.push({ line: next, cells: withoutReturn(row), lines, stray_quote: errors.length > 0 });
+    rows.push({ line: next, cells: withoutReturn(row), lines, stray_quote: errors.length > 0, typed: null });
     start = end;
     next += lines;
   };
@@ -74,7 +63,7 @@ function piece(text: string, shape: CsvShape, line: number, finished: boolean): 
  *
  * @throws {Unreadable} when a quotation mark is never closed, or one row is longer than the limit
  */
-export async function* csvRows(text: AsyncIterable<string>, shape: CsvShape): AsyncGenerator<CsvRow[]> {
+export async function* csvRows(text: AsyncIterable<string>, shape: CsvShape): AsyncGenerator<SheetRow[]> {
   let waiting = "", wanted = CHUNK_CHARS, line = 1;
   for await (const part of text) {
     waiting += part;
