@@ -9,8 +9,8 @@ create or replace table ledger.tickets (
 );
 create or replace table ledger.findings (
   ticket_no varchar, position varchar, part_no varchar, mode varchar, grade integer, action varchar, routine boolean, qty integer,
-  unit_cost double, minutes double, note varchar,
-  import_no integer, source_file varchar, source_line integer, row_key varchar
+  unit_cost double, minutes double, note varchar, size varchar, read_from varchar, rule varchar, confidence double,
+  of_version varchar, import_no integer, source_file varchar, source_line integer, row_key varchar
 );
 create or replace table ledger.models (
   maker varchar, model varchar, reel_kind varchar, sealed boolean, tier varchar, new_price double, discontinued_on date,
@@ -34,6 +34,13 @@ create or replace table ledger.orders (
   order_no varchar, supplier varchar, part_no varchar, qty integer, ordered_on date, arrived_on date, unit_cost double,
   line_no integer, import_no integer, source_file varchar, source_line integer, row_key varchar
 );
+-- What the owner decided: names that are one, and rows of one ticket number (key: the number without its spelling).
+create schema if not exists decided;
+create or replace table decided.names (maker varchar, model varchar, to_maker varchar, to_model varchar);
+create or replace table decided.tickets (ticket_no varchar, row_key varchar, verdict varchar);
+-- A number without what differs only in writing: r 1051, R-1051, R1051 and R-1O51 are one.
+create or replace macro number_key(written) as
+  replace(upper(regexp_replace(regexp_replace(written, '(^|[A-Za-z])[^A-Za-z0-9]+|[^A-Za-z0-9]+($|[A-Za-z])', '\1\2', 'g'), '[^A-Za-z0-9]+', '-', 'g')), 'O', '0');
 create or replace table position_list (
   position varchar, name varchar, group_code varchar, group_name varchar, family varchar, optional boolean,
   salt_class integer, criticality varchar

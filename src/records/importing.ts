@@ -1,13 +1,13 @@
 import type { Engine, Report } from "../db/engine.ts";
-import { clearImported, derive } from "../db/prepare.ts";
+import { clearImported } from "../db/prepare.ts";
 import { LEDGER_VERSION } from "./ledger/ledger.ts";
 import type { Batch, Ledger, Reject } from "./ledger/ledger.ts";
+import { putTogether } from "./merging/put-together.ts";
 import { mappingFrom } from "./reading/mapping.ts";
 import type { Mapping } from "./reading/mapping.ts";
 import { readHere } from "./read-here.ts";
 import type { FileRead, NamedFile, ReadFile } from "./reading/read-file.ts";
 import { Unreadable } from "./formats/unreadable.ts";
-import { FAILURE_GRADE } from "./rebuild.ts";
 import { leaveWaitingRoom, openWaitingRoom, settle, voidRows } from "./settling/settle.ts";
 import type { Settled } from "./settling/settle.ts";
 
@@ -84,8 +84,8 @@ async function readAll(files: readonly NamedFile[], options: ImportOptions, sign
       file_no, mapping, signal, report, last_day: yearAfter(options.today),
       take: ({ table, stream, rows }) => engine.load(`staging.${table}`, stream, rows),
     });
-    if (done.unreadable !== null) await voidRows(engine, file_no);
-    reads.push(done);
+    for (const [at, { unreadable }] of done.entries()) if (unreadable !== null) await voidRows(engine, file_no + at);
+    reads.push(...done);
   }
   return reads;
 }
@@ -102,10 +102,9 @@ async function changesRejects(ledger: Ledger, { files, rejects }: Settled): Prom
 
 async function show(batch: Batch, { payloads }: Settled, { engine, ledger }: ImportOptions): Promise<void> {
   try {
-    const grade = await ledger.setting(FAILURE_GRADE);
     await engine.transaction(async (inside) => {
       for (const { table, stream, rows } of payloads) await inside.load(`ledger.${table}`, stream, rows, { import_no: batch.import_no });
-      await derive(inside, grade === null ? undefined : { failure_grade: Number(grade) });
+      await putTogether(inside, ledger);
     });
   } catch (cause) {
     throw new ImportKept(batch, { cause });

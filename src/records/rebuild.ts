@@ -1,8 +1,9 @@
 import type { Engine, Report } from "../db/engine.ts";
 import { DamagedRows } from "../db/errors.ts";
-import { clearImported, derive } from "../db/prepare.ts";
+import { clearImported } from "../db/prepare.ts";
 import { LedgerDamaged } from "./ledger/errors.ts";
 import type { Batch, Ledger } from "./ledger/ledger.ts";
+import { putTogether } from "./merging/put-together.ts";
 
 /** An import that could not be read back; nothing of it is in the tables. `reason` is for the owner. */
 export interface DamagedBatch {
@@ -16,9 +17,6 @@ export interface Rebuilt {
   readonly damaged: readonly DamagedBatch[];
   readonly rows: number;
 }
-
-/** The name of the ledger's setting that holds the grade from which a position counts as failed. */
-export const FAILURE_GRADE = "failure_grade";
 
 const rowsOf = (batch: Batch) => batch.tables.reduce((sum, { rows }) => sum + rows, 0);
 
@@ -66,8 +64,7 @@ async function fill(inside: Engine, { ledger, batches, bad, report, signal }: Pa
     done += rowsOf(batch);
   }
   report({ step: "Putting them together", done, total });
-  const grade = await ledger.setting(FAILURE_GRADE);
-  await derive(inside, grade === null ? undefined : { failure_grade: Number(grade) });
+  await putTogether(inside, ledger);
   return damaged;
 }
 

@@ -6,12 +6,15 @@ import type { ImportOptions, Imported } from "../../src/records/importing.ts";
 import type { FileTally, Ledger } from "../../src/records/ledger/ledger.ts";
 import { openMemoryLedger } from "../../src/records/ledger/memory-ledger.ts";
 import { loadVocabulary } from "../../src/records/load-vocabulary.ts";
+import { rebuild } from "../../src/records/rebuild.ts";
 import { openEngine } from "../db/open.ts";
 
 export interface Bench {
   readonly engine: Engine;
   readonly ledger: Ledger;
   bringIn(files: Record<string, BlobPart>, more?: Partial<ImportOptions>): Promise<Imported>;
+  /** Takes one import back, as the app does. */
+  takeOut(id: string): Promise<void>;
   /** All imported rows, without where they came from, by table. */
   records(): Promise<Record<string, Row[]>>;
 }
@@ -26,6 +29,10 @@ export async function openBench(ledger = openMemoryLedger()): Promise<Bench> {
     bringIn: (files, more = {}) => {
       const named = Object.entries(files).map(([name, content]) => ({ name, blob: content instanceof Blob ? content : new Blob([content]) }));
       return importFiles(named, { engine, ledger, today: "2026-06-01", origin: "files", ...more });
+    },
+    takeOut: async (id) => {
+      await ledger.remove(id);
+      await rebuild(engine, ledger);
     },
     records: () => recordsOf(engine),
   };

@@ -74,39 +74,6 @@ describe("bringing files in again", () => {
   });
 });
 
-describe("a ticket number with other content", () => {
-  const other = TICKETS.replace("55", "56");
-  test("goes to the rows to fix with the file and line it contradicts", async () => {
-    await bench.bringIn({ "tickets.csv": TICKETS });
-    const again = await bench.bringIn({ "new.csv": other });
-    expect(counts(again, "new.csv")).toEqual([2, 0, 1, 1, 0]);
-    expect(again.rejects).toEqual([{
-      file: "new.csv", line: 2, column: "ticket_no", value: "R-1",
-      reason: "ticket R-1 is already in the records with other content (imported from tickets.csv line 2)",
-    }]);
-  });
-  test("inside one import the first file by name counts, whatever the order of the files", async () => {
-    const expected = ["new.csv 2: ticket R-1 is already in the records with other content (imported from a.csv line 2)"];
-    expect(reasons(await bench.bringIn({ "new.csv": other, "a.csv": TICKETS }))).toEqual(expected);
-    await emptied(bench);
-    expect(reasons(await bench.bringIn({ "a.csv": TICKETS, "new.csv": other }))).toEqual(expected);
-  });
-  test("keeps the findings of its sheet out with it", async () => {
-    await bench.bringIn({ "tickets.csv": TICKETS });
-    const sheet = "ticket_no,received_on,model,labour_min,part\nR-1,2026-03-01,Whinbeck 40,99,rotor\nR-1,2026-03-01,Whinbeck 40,99,body\nR-9,2026-03-01,Whinbeck 40,20,rotor\n";
-    const done = await bench.bringIn({ "sheet.csv": sheet });
-    expect(counts(done, "sheet.csv")).toEqual([3, 1, 0, 2, 0]);
-    expect(done.rejects.map(({ line }) => line)).toEqual([2, 3]);
-    expect((await bench.records())["findings"]?.map(({ ticket_no }) => ticket_no)).toEqual(["R-9"]);
-  });
-  test("does not hide that its finding is new in another file", async () => {
-    await bench.bringIn({ "tickets.csv": TICKETS });
-    const sheet = "ticket_no,received_on,model,labour_min,part\nR-1,2026-03-01,Whinbeck 40,99,rotor\n";
-    const done = await bench.bringIn({ "a-sheet.csv": sheet, "findings.csv": "ticket_no,position\nR-1,rotor\n" });
-    expect([counts(done, "a-sheet.csv"), counts(done, "findings.csv")]).toEqual([[1, 0, 0, 1, 0], [1, 1, 0, 0, 0]]);
-  });
-});
-
 describe("the list of rows to fix", () => {
   test("holds findings whose ticket is missing, and lets them in once it is there", async () => {
     const lonely = await bench.bringIn({ "findings.csv": FINDINGS });

@@ -7,8 +7,10 @@ import fates from "./fates.sql?raw";
 import findings from "./findings.sql?raw";
 import fits from "./fits.sql?raw";
 import leave from "./leave.sql?raw";
+import numbersAgain from "./numbers-again.sql?raw";
 import models from "./models.sql?raw";
 import { newRows } from "./new-rows.ts";
+import ofVersion from "./of-version.sql?raw";
 import orders from "./orders.sql?raw";
 import parts from "./parts.sql?raw";
 import suppliers from "./suppliers.sql?raw";
@@ -21,10 +23,7 @@ import waitingRoom from "./waiting-room.sql?raw";
 const JUDGING: Record<TableName, string> = { tickets, findings, models, parts, fits, suppliers, orders };
 
 type Fate = { file_no: number; fate: "new" | "known" | "to fix" | "replaced"; rows: number };
-type Contradiction = {
-  file_no: number; source_line: number; ticket_no: string; why: "contradicts" | "no ticket";
-  other_file: string | null; other_line: number | null;
-};
+type Lonely = { file_no: number; source_line: number; ticket_no: string };
 
 /** What is to be written of an import, and what became of every row. */
 export interface Settled {
@@ -46,15 +45,19 @@ export async function leaveWaitingRoom(engine: Engine): Promise<void> {
   await engine.run([leave]);
 }
 
-/** The same sentence whether the other row is kept already or comes in now, so that a second import finds nothing changed. */
-function reason({ ticket_no, why, other_file, other_line }: Contradiction): string {
-  if (why === "no ticket") return `ticket ${ticket_no} is not in the records`;
-  return `ticket ${ticket_no} is already in the records with other content (imported from ${other_file} line ${other_line})`;
-}
-
 const byPlace = (a: Reject, b: Reject) => (a.file < b.file ? -1 : a.file > b.file ? 1 : a.line - b.line);
 
-function tally({ rejects: _, ...read }: FileRead, counts: ReadonlyMap<Fate["fate"], number>): FileTally {
+const rowsOf = (count: number) => `${count} ${count === 1 ? "row" : "rows"}`;
+
+/** What settling found of a file, in sentences. */
+function remarks(replaced: number, again: number): string[] {
+  const found = [];
+  if (replaced > 0) found.push(`${rowsOf(replaced)}: dropped, because a later row says something else of the same thing.`);
+  if (again > 0) found.push(`${rowsOf(again)}: another row has the same ticket number with other content; both are kept and the ticket counts once.`);
+  return found;
+}
+
+function tally({ rejects: _, ...read }: FileRead, counts: ReadonlyMap<Fate["fate"], number>, again: number): FileTally {
   const replaced = counts.get("replaced") ?? 0;
   const file: FileTally = {
     ...read,
@@ -62,11 +65,27 @@ function tally({ rejects: _, ...read }: FileRead, counts: ReadonlyMap<Fate["fate
     rows_known: read.rows_known + (counts.get("known") ?? 0),
     rows_to_fix: read.rows_to_fix + (counts.get("to fix") ?? 0),
     rows_dropped: read.rows_dropped + replaced,
-    remarks: replaced === 0 ? read.remarks : [...read.remarks, `${replaced} ${replaced === 1 ? "row" : "rows"}: dropped, because a later row says something else of the same thing.`],
+    remarks: [...read.remarks, ...remarks(replaced, again)],
   };
   const ends = file.rows_new + file.rows_known + file.rows_to_fix + file.rows_dropped;
   if (ends !== file.rows_read) throw new RangeError(`settle: needs an end for each of the ${file.rows_read} rows of ${file.file}, found ${ends}`);
   return file;
+}
+
+async function tallies(engine: Engine, reads: readonly FileRead[], signal: AbortSignal): Promise<FileTally[]> {
+  const counted = await engine.rows<Fate>(fates, {}, signal);
+  const again = await engine.rows<{ file_no: number; rows: number }>(numbersAgain, {}, signal);
+  return reads.map((read, at) => tally(read,
+    new Map(counted.filter(({ file_no }) => file_no === at + 1).map(({ fate, rows }) => [fate, rows])),
+    again.find(({ file_no }) => file_no === at + 1)?.rows ?? 0));
+}
+
+/** Findings whose ticket is not there. */
+async function lonely(engine: Engine, reads: readonly FileRead[], signal: AbortSignal): Promise<Reject[]> {
+  const found = await engine.rows<Lonely>(toFix, {}, signal);
+  return found.map(({ file_no, source_line, ticket_no }) => ({
+    file: reads[file_no - 1]?.file ?? "", line: source_line, column: "ticket_no", value: ticket_no, reason: `ticket ${ticket_no} is not in the records`,
+  }));
 }
 
 /**
@@ -76,14 +95,10 @@ function tally({ rejects: _, ...read }: FileRead, counts: ReadonlyMap<Fate["fate
  */
 export async function settle(engine: Engine, reads: readonly FileRead[], signal: AbortSignal): Promise<Settled> {
   const waiting = TABLES.map(({ name }) => name).filter((name) => reads.some((read) => read.tables.includes(name)));
-  await engine.run(waiting.map((name) => JUDGING[name]), {}, signal);
-  const counted = await engine.rows<Fate>(fates, {}, signal);
-  const files = reads.map((read, at) =>
-    tally(read, new Map(counted.filter(({ file_no }) => file_no === at + 1).map(({ fate, rows }) => [fate, rows]))));
-  const contradictions = await engine.rows<Contradiction>(toFix, {}, signal);
-  const late = contradictions.map((row): Reject => ({
-    file: reads[row.file_no - 1]?.file ?? "", line: row.source_line, column: "ticket_no", value: row.ticket_no, reason: reason(row),
-  }));
+  const both = reads.some(({ tables }) => tables.includes("tickets") && tables.includes("findings"));
+  await engine.run([...(both ? [ofVersion] : []), ...waiting.map((name) => JUDGING[name])], {}, signal);
+  const files = await tallies(engine, reads, signal);
+  const late = await lonely(engine, reads, signal);
   const payloads: NewBatch["payloads"][number][] = [];
   for (const name of waiting) {
     signal.throwIfAborted();

@@ -1,19 +1,26 @@
--- Which waiting tickets are not new: known, or to fix because their number is taken by other content.
+-- Which waiting tickets are known already; a number that comes again with other content is another row of the same ticket.
 insert into staging.tickets_fate
 with in_order as (
-  select ticket_no, row_key, file_no, source_line,
-    row_number() over same_number as nth,
-    first_value(row_key) over same_number as first_key,
-    first_value(source_file) over same_number as first_file,
-    first_value(source_line) over same_number as first_line
+  select ticket_no, row_key, file_no, source_line, row_number() over (partition by row_key order by source_file, file_no, source_line) as nth
   from staging.tickets
-  window same_number as (partition by ticket_no order by source_file, file_no, source_line)
 )
-select w.file_no, w.source_line,
-  if(w.row_key = coalesce(kept.row_key, w.first_key), 'known', 'to fix') as fate,
-  w.ticket_no,
-  coalesce(kept.source_file, w.first_file) as other_file,
-  coalesce(kept.source_line, w.first_line) as other_line
+select w.file_no, w.source_line, 'known' as fate
 from in_order w
-left join ledger.tickets kept on kept.ticket_no = w.ticket_no
-where kept.ticket_no is not null or w.nth > 1;
+left join (select distinct row_key from ledger.tickets) kept on kept.row_key = w.row_key
+where kept.row_key is not null or w.nth > 1;
+
+-- New rows whose number another row bears.
+insert into staging.numbers_again
+with waiting as (
+  select number_key(ticket_no) as number_key, ticket_no, row_key, file_no, source_line
+  from staging.tickets
+  anti join staging.tickets_fate using (file_no, source_line)
+), twice as (
+  select number_key
+  from (select number_key from waiting union all select number_key(ticket_no) from ledger.tickets)
+  group by number_key
+  having count(*) > 1
+)
+select ticket_no, row_key, file_no, source_line
+from waiting
+semi join twice using (number_key);

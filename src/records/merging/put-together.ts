@@ -1,0 +1,38 @@
+import type { Engine, Row } from "../../db/engine.ts";
+import { derive } from "../../db/prepare.ts";
+import { rowsStream } from "../../db/rows-stream.ts";
+import type { Ledger } from "../ledger/ledger.ts";
+import { ticketDecisions } from "./decisions.ts";
+import type { TicketDecision } from "./decisions.ts";
+import forget from "./forget-decisions.sql?raw";
+import { names } from "./names.ts";
+
+/** The name of the ledger's setting that holds the grade from which a position counts as failed. */
+export const FAILURE_GRADE = "failure_grade";
+
+const NAMES = { maker: "varchar", model: "varchar", to_maker: "varchar", to_model: "varchar" } as const;
+const TICKETS = { ticket_no: "varchar", row_key: "varchar", verdict: "varchar" } as const;
+
+/** A decision as the engine takes it: one word for each row. */
+function rowsOf({ ticket_no, verdict, row_key, others }: TicketDecision): Row[] {
+  const other = verdict === "two jobs" ? "own job" : "left";
+  return [{ ticket_no, row_key, verdict: verdict === "two jobs" ? "counts" : verdict }, ...others.map((key) => ({ ticket_no, row_key: key, verdict: other }))];
+}
+
+/**
+ * Derives everything from the imported rows as the owner decided: names that are one reel, tickets that were settled, the
+ * grade that counts as failed. All or nothing.
+ *
+ * @throws {RangeError} if the failure grade kept is none
+ */
+export async function putTogether(engine: Engine, ledger: Ledger): Promise<void> {
+  await engine.transaction(async (inside) => {
+    await inside.run([forget]);
+    const { merged } = await names(inside, ledger), decided = (await ticketDecisions(ledger)).flatMap(rowsOf);
+    const named = merged.map(({ from, to }) => ({ maker: from.maker, model: from.model, to_maker: to.maker, to_model: to.model }));
+    if (named.length > 0) await inside.load("decided.names", rowsStream(NAMES, named), named.length);
+    if (decided.length > 0) await inside.load("decided.tickets", rowsStream(TICKETS, decided), decided.length);
+    const grade = await ledger.setting(FAILURE_GRADE);
+    await derive(inside, grade === null ? undefined : { failure_grade: Number(grade) });
+  });
+}
