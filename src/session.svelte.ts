@@ -5,10 +5,12 @@ import { EngineGone } from "./db/errors.ts";
 import { prepareSchema } from "./db/prepare.ts";
 import { watchedEngine } from "./db/watched-engine.ts";
 import { importFiles, ImportKept, type Imported, type ImportOptions } from "./records/importing.ts";
+import { lastDay } from "./records/last-day.ts";
 import type { Batch, Ledger, Reject } from "./records/ledger/ledger.ts";
 import type { Keeping } from "./records/ledger/persist.ts";
 import { loadVocabulary } from "./records/load-vocabulary.ts";
-import type { NamedFile } from "./records/reading/read-file.ts";
+import { readAhead } from "./records/read-ahead.ts";
+import type { NamedFile, ReadFile } from "./records/reading/read-file.ts";
 import { rebuild, type DamagedBatch } from "./records/rebuild.ts";
 import { sentence } from "./ui/trouble.ts";
 import { browser, ledgerOf, type World } from "./world.ts";
@@ -16,6 +18,15 @@ import { browser, ledgerOf, type World } from "./world.ts";
 /** The owner took the demo (or all) out and does not want it back by itself. */
 const DEMO = "demo", SHOP = "shop", CURRENCY = "currency";
 const INVENTED = { shop: "Harrow Quay Reel Bench", currency: "cu" };
+
+/** The demo's files, and the way to read them. */
+interface Demo { readonly files: Promise<readonly NamedFile[]>; readonly read: Promise<ReadFile> }
+
+/** At a first visit the demo is read while the engine is still starting. */
+function demoAhead(world: World): Demo {
+  const files = world.demoFiles();
+  return { files, read: files.then((some) => readAhead(some, lastDay(world.day()), world.read), () => world.read) };
+}
 
 /** What every import is given. */
 type Means = Pick<ImportOptions, "engine" | "ledger" | "today"> & Pick<World, "read">;
@@ -73,13 +84,18 @@ export class Session {
   async start(world: World = browser): Promise<void> {
     this.#world = world;
     try {
-      const [{ ledger, unkept }, engine] = await Promise.all([ledgerOf(world), world.openEngine()]);
+      const opening = world.openEngine();
+      // Whoever waits for it is told below; the ledger may fail before.
+      opening.catch(() => undefined);
+      const { ledger, unkept } = await ledgerOf(world);
       this.#ledger = ledger;
+      const demo = (await this.#isFirstVisit()) ? demoAhead(world) : null;
       this.keeping = unkept ? "not at all" : await world.keeping(false);
       if (unkept) this.trouble = `${sentence(unkept)} Until this is put right, what you bring in is gone when you close this window.`;
       ledger.onChange(() => void this.#inTurn(() => this.#refill()).catch((fault: unknown) => (this.trouble = sentence(fault))));
-      await this.#inTurn(() => this.#fill(engine));
-      await world.alone(() => this.#firstVisit(ledger));
+      const engine = await opening;
+      await this.#inTurn(() => this.#furnish(engine));
+      if (!demo || !(await world.alone(() => this.#firstVisit(demo)))) await this.#inTurn(() => this.#refill());
       this.status = "ready";
     } catch (error) {
       this.#stop(error);
@@ -92,20 +108,28 @@ export class Session {
     this.trouble = sentence(error);
   }
 
-  async #firstVisit(ledger: Ledger): Promise<void> {
-    if ((await ledger.batches()).length > 0 || (await ledger.setting(DEMO)) === "no") return;
+  async #isFirstVisit(): Promise<boolean> {
+    const { ledger } = this.#at;
+    return (await ledger.batches()).length === 0 && (await ledger.setting(DEMO)) !== "no";
+  }
+
+  /** Opens the demo unless another tab did meanwhile. @returns whether the engine holds it */
+  async #firstVisit(demo: Demo): Promise<boolean> {
+    if (!(await this.#isFirstVisit())) return false;
     try {
-      await this.openDemo(new AbortController().signal, (progress) => (this.progress = progress));
+      await this.#inTurn(() => this.#takeDemo(demo, new AbortController().signal, (progress) => (this.progress = progress)));
+      return true;
     } catch (error) {
       this.trouble = `The demo could not be opened. ${sentence(error)}`;
+      return false;
     }
   }
 
-  async #fill(engine: Engine): Promise<void> {
+  /** Makes the tables and fills the trade's lists. */
+  async #furnish(engine: Engine): Promise<void> {
     this.engine = watchedEngine(engine, (error) => this.#revive(error));
     await prepareSchema(this.engine);
     await loadVocabulary(this.engine);
-    await this.#refill();
   }
 
   /** Makes the engine hold what the ledger holds. */
@@ -133,7 +157,10 @@ export class Session {
     if (this.#reviving || this.status !== "ready") return;
     this.#reviving = true;
     this.trouble = sentence(error);
-    const again = async () => this.#fill(await this.#at.world.openEngine());
+    const again = async () => {
+      await this.#furnish(await this.#at.world.openEngine());
+      await this.#refill();
+    };
     void this.#inTurn(again).catch((fault: unknown) => this.#stop(fault)).finally(() => (this.#reviving = false));
   }
 
@@ -184,13 +211,17 @@ export class Session {
   openDemo(signal: AbortSignal, report: Report): Promise<Imported> {
     return this.#inTurn(async () => {
       if (!this.bare) throw new RangeError(`Session.openDemo: needs to have no records, has ${this.batches.length} imports`);
-      const { ledger, world } = this.#at;
-      report({ step: "Opening the demo shop", done: 0, total: null });
-      const files = await world.demoFiles();
-      const batch = await this.#take((open) => importFiles(files, { ...open, origin: "demo", signal, report }));
-      await ledger.keepSetting(DEMO, null);
-      return batch;
+      const { world } = this.#at;
+      return this.#takeDemo({ files: world.demoFiles(), read: Promise.resolve(world.read) }, signal, report);
     });
+  }
+
+  async #takeDemo(demo: Demo, signal: AbortSignal, report: Report): Promise<Imported> {
+    report({ step: "Opening the demo shop", done: 0, total: null });
+    const files = await demo.files, read = await demo.read;
+    const batch = await this.#take((open) => importFiles(files, { ...open, read, origin: "demo", signal, report }));
+    await this.#at.ledger.keepSetting(DEMO, null);
+    return batch;
   }
 
   /** Takes one import out again. */

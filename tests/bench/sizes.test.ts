@@ -2,16 +2,18 @@ import { expect, test } from "vitest";
 import { median } from "./median.ts";
 import { scriptsBeforeRooms } from "./sizes.ts";
 
-test("the scripts before the rooms are those the page names and what they import by name, not what they fetch later", () => {
+test("the scripts before the rooms are those the page names, what these fetch at once, and what any of them imports by name; not what is fetched later", () => {
   const files: Record<string, string> = {
-    "assets/main.js": `import{a as b}from"./frame.js";import"./theme.js";const later=()=>import("./Room.js");b(later);`,
+    "assets/main.js": `import{p}from"./preload.js";p(()=>import("./app.js"),["./app.js"]);`,
+    "assets/preload.js": `export{p};`,
+    "assets/app.js": `import{a as b}from"./frame.js";import"./theme.js";const later=()=>import("./Room.js");b(later);`,
     "assets/frame.js": `import{c}from"./shared.js";export{c as a};`,
     "assets/theme.js": `import{c}from"./shared.js";c();`,
     "assets/shared.js": `var text="import x from './not-a-script.js'";export{text as c};`,
   };
   const page = `<link rel="modulepreload" href="./assets/shared.js"><link rel="stylesheet" href="./assets/a.css"><script type="module" src="./assets/main.js"></script>`;
   const found = scriptsBeforeRooms(page, (path) => files[path] ?? "");
-  expect([...found].sort()).toEqual(["assets/frame.js", "assets/main.js", "assets/shared.js", "assets/theme.js"]);
+  expect([...found].sort()).toEqual(["assets/app.js", "assets/frame.js", "assets/main.js", "assets/preload.js", "assets/shared.js", "assets/theme.js"]);
 });
 
 test("the median is the middle of the sorted values, or the mean of the two middle ones", () => {

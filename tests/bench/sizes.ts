@@ -15,14 +15,18 @@ export interface Sizes {
 }
 
 /**
- * The scripts a page loads before it does anything: those it names, and what they import by name.
+ * The scripts a page loads before it does anything: those it names, what these fetch at once, and what any of them imports by name.
  *
  * @param read text of a file by its path in the built app
  * @returns paths in the built app
  */
 export function scriptsBeforeRooms(page: string, read: (path: string) => string): Set<string> {
   const found = new Set<string>();
-  const waiting = [...page.matchAll(/(?:src|href)="\.\/([^"]+\.js)"/g)].map((match) => match[1] ?? "");
+  const named = [...page.matchAll(/(?:src|href)="\.\/([^"]+\.js)"/g)].map((match) => match[1] ?? ""), waiting = [...named];
+  for (const path of named) {
+    const fetched = [...read(path).matchAll(/import\(\s*["'`]\.\/([^"'`]+)["'`]\s*\)/g)];
+    waiting.push(...fetched.map((match) => posix.join(posix.dirname(path), match[1] ?? "")));
+  }
   for (let path = waiting.pop(); path !== undefined; path = waiting.pop()) {
     if (found.has(path)) continue;
     found.add(path);
