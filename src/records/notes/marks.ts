@@ -70,13 +70,16 @@ function lonely(key: string, words: readonly string[], at: number, length: numbe
   return true;
 }
 
+/** Names that may be of parts of different families: where nothing settles them, not even the family is sure. */
+const NO_FAMILY: ReadonlySet<string> = new Set(["roller bearing", "bearing roller"]);
+
 /** What part a phrase names here: null when it is no part, no positions when only the family is sure. */
 function named(key: string, phrase: Phrase, around: Around & { readonly which: boolean }): Named | null {
   const kind = around.reel_kind, read = readAmbiguous(key, around);
   const family = phrase.family, positions = onKind(read ?? phrase.places, kind);
   const unsure = around.which && (family === "ball bearing" || family === "seal" || family === "bushing" || family === "washer or shim");
   const sure = unsure && !positions.some((position) => familyOf.get(position) === "drag washer") ? [] : read !== null || positions.length === 1 ? positions : [];
-  if (sure.length === 0 && family === null && read === null) return null;
+  if (sure.length === 0 && (read === null ? family === null : NO_FAMILY.has(key))) return null;
   return { positions: sure, family: sure[0] !== undefined ? familyOf.get(sure[0]) ?? null : family, ambiguous: isAmbiguous(key), plural: around.plural };
 }
 

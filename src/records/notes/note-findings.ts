@@ -58,6 +58,18 @@ function lastWork(all: readonly (readonly Item[])[]): number {
   return last;
 }
 
+/** No bench note is longer (common practice, no source); what stands behind is told as not understood. */
+const LONGEST_NOTE = 20_000;
+/** Letters of the unread rest that are told. */
+const REST_SHOWN = 60;
+
+/** Where reading ends: at the end of the text, or of the last whole word of a text that is too long. */
+function readTo(text: string): number {
+  if (text.length <= LONGEST_NOTE) return text.length;
+  const space = text.lastIndexOf(" ", LONGEST_NOTE);
+  return space > LONGEST_NOTE - 200 ? space : LONGEST_NOTE;
+}
+
 const counts = (one: NoteFinding) => one.position !== null || (one.family !== null && (one.action === "replaced" || one.action === "wanted"));
 
 /**
@@ -65,16 +77,23 @@ const counts = (one: NoteFinding) => one.position !== null || (one.family !== nu
  *
  * Reads spellings, quantities, sizes, negation ("not replaced"), doubt ("?", "poss"), putting off ("next time") and lists.
  * Words with several meanings are settled by the reel kind and their neighbours, or name no position; a part that is only
- * mentioned, or among words we do not know, is left out. A complaint cell gives no findings.
+ * mentioned, or among words we do not know, is left out. A complaint cell gives no findings. Of a cell of more than 20,000
+ * characters the rest is not read, and its beginning is among the `unknown`.
  *
  * @example
  * noteFindings("LR brg seized, replaced", { reel_kind: "spinning", cell: "note" }).findings[0]?.position // => "line_roller_bearing"
  */
 export function noteFindings(text: string, context: NoteContext): NoteReading {
+  const end = readTo(text), reading = read(text.slice(0, end), context);
+  return end < text.length ? { ...reading, unknown: [...reading.unknown, text.slice(end, end + REST_SHOWN).trim()] } : reading;
+}
+
+/** What a text of bearable length says. */
+function read(text: string, context: NoteContext): NoteReading {
   const { reel_kind, cell } = context, book = context.book ?? null, parts_cell = cell === "parts";
   const found = parted(tokens(text), book), complaint = context.complaint ? phraseWords(context.complaint) : [];
-  const read = marks(found, { reel_kind, complaint, parts_cell, book });
-  const whole_job = read.some((mark) => mark.say === "whole job"), named = referring(found, read, reel_kind);
+  const said = marks(found, { reel_kind, complaint, parts_cell, book });
+  const whole_job = said.some((mark) => mark.say === "whole job"), named = referring(found, said, reel_kind);
   const words = { found, strange: strangeWords(found, named) }, unknown = unknownStretches(words, text);
   if (cell === "complaint") return { findings: [], whole_job, unknown };
   const whole = sentences(words, named, parts_cell), first = whole[0];

@@ -65,7 +65,9 @@ export function spellingBook(entries: readonly OwnSpelling[]): SpellingBook {
     const fault = spellingFault(entry);
     if (fault) throw new RangeError(`spellingBook: needs usable lines; ${JSON.stringify(entry)} ${fault}`);
     const key = keyOf(entry.spelling), split = key.split(" "), first = split[0] as string, here = phrases.get(key) ?? [];
-    if (here.some((one) => one.reel_kind === entry.reel_kind)) throw new RangeError(`spellingBook: needs one meaning a spelling and kind of reel, has two for ${entry.spelling}`);
+    if (here.some((one) => one.reel_kind === entry.reel_kind)) {
+      throw new RangeError(`spellingBook: needs one meaning a spelling and kind of reel, has two for ${entry.spelling}`);
+    }
     phrases.set(key, [...here, entry]);
     longest_from.set(first, Math.max(longest_from.get(first) ?? 0, split.length));
     split.forEach((word) => words.add(word));
@@ -77,6 +79,12 @@ export function spellingBook(entries: readonly OwnSpelling[]): SpellingBook {
 export function withSpelling(entries: readonly OwnSpelling[], entry: OwnSpelling): OwnSpelling[] {
   const key = keyOf(entry.spelling);
   return [...entries.filter((one) => keyOf(one.spelling) !== key || one.reel_kind !== entry.reel_kind), entry];
+}
+
+/** The lines without the one for this spelling and kind of reel; the same lines when there is none. */
+export function withoutSpelling(entries: readonly OwnSpelling[], spelling: string, reel_kind: ReelKind | null): OwnSpelling[] {
+  const key = keyOf(spelling);
+  return entries.filter((one) => keyOf(one.spelling) !== key || one.reel_kind !== reel_kind);
 }
 
 /** The longest spelling of the book that starts at word `at`, with what it means on this kind of reel; null when there is none. */

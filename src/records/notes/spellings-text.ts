@@ -1,0 +1,47 @@
+import { spellingFault, withSpelling, type Meaning, type OwnSpelling } from "./own-spellings.ts";
+
+/** The ledger's setting in which the shop's spelling book is kept; a backup carries it along. */
+export const SPELLING_SETTING = "spelling book";
+
+/** What a kept spelling book holds: the lines that can be used, and in the owner's words what is wrong with the others. */
+export interface ReadSpellings { readonly entries: readonly OwnSpelling[]; readonly faults: readonly string[] }
+
+/** What a line means, without whatever else stands in it. */
+function meaning(entry: OwnSpelling): Meaning {
+  if ("position" in entry) return { position: entry.position };
+  if ("mode" in entry) return { mode: entry.mode };
+  return "action" in entry ? { action: entry.action } : { ignored: true };
+}
+const plain = (entry: OwnSpelling): OwnSpelling => ({ spelling: entry.spelling, reel_kind: entry.reel_kind, ...meaning(entry) });
+
+/** The lines as JSON text, one a line, to be kept and read by people. */
+export function spellingsText(entries: readonly OwnSpelling[]): string {
+  return entries.length === 0 ? "[]" : `[\n${entries.map((entry) => `  ${JSON.stringify(plain(entry))}`).join(",\n")}\n]`;
+}
+
+function parsed(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch (error) {
+    if (error instanceof SyntaxError) return null;
+    throw error;
+  }
+}
+
+/**
+ * The spelling book from its text. Nothing kept is an empty book: none ships with the app. Lines that cannot be used are left
+ * out and told; of two lines for the same spelling and kind of reel the later holds.
+ */
+export function spellingsFrom(text: string | null): ReadSpellings {
+  if (text === null || text.trim() === "") return { entries: [], faults: [] };
+  const lines = parsed(text);
+  if (!Array.isArray(lines)) return { entries: [], faults: ["The spelling book is damaged and cannot be read."] };
+  let entries: OwnSpelling[] = [];
+  const faults: string[] = [];
+  lines.forEach((line: unknown, index) => {
+    const fault = spellingFault(line);
+    if (fault === null) entries = withSpelling(entries, plain(line as OwnSpelling));
+    else faults.push(`Line ${index + 1} of the spelling book ${fault}.`);
+  });
+  return { entries, faults };
+}
