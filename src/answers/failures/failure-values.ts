@@ -9,3 +9,6 @@ export function failureValues(filter: FailureFilter) {
   const { opening, denominator, group, position } = filter;
   return { ...filterValues(filter), opening, denominator, group_code: group, position };
 }
+
+/** The same part of the same reel failed again within so many days of the job that put it right: a comeback. */
+export const COMEBACK_DAYS = 90;

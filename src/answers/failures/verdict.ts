@@ -26,6 +26,8 @@ export interface VerdictSide {
   readonly others_inspected: number;
   readonly others_failed: number;
   readonly others_models: number;
+  /** How many times fewer reels the inspections are worth because some came together; 1 when none did. */
+  readonly widened: number;
   /** Drawn-in share of this model over the plain share of the others. */
   readonly shrunken_ratio: Figure;
   /** Like with like (Mantel–Haenszel): within the same water, rinse, days fished, way of coming in, and sealed or not. */
@@ -106,10 +108,10 @@ export interface Verdict {
   readonly sides: readonly VerdictSide[];
   /** Models that stand out themselves and are therefore not among the others, by name. */
   readonly left_out: readonly string[];
-  /** How many times fewer reels the inspections are worth because some came together; 1 when none did. */
+  /** Of the side the word was taken from, see `VerdictSide.widened`. */
   readonly widened: number;
   readonly seasons: readonly SeasonSide[];
-  /** Seasons that say the same as the word, of those with enough to say anything. */
+  /** Seasons in which it was worse than the others as well, of those with enough to say anything. */
   readonly seasons_agree: number;
   readonly seasons_told: number;
   readonly fault: LeadingFault | null;

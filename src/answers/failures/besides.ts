@@ -1,0 +1,67 @@
+import { compareShares } from "../../stats/compare-shares.ts";
+import { grouped } from "../grouped.ts";
+import { notOthers } from "./peers.ts";
+import type { Field, Peer } from "./peers.ts";
+import type { CostRow, FaultRow, SeasonRow } from "./verdict-records.ts";
+import type { FailureCost, LeadingFault, SeasonSide } from "./verdict.ts";
+
+/** Bench minutes a day of waiting (asking, moving, telling the customer) and a comeback (apologising, testing) are taken for; common practice, no source. */
+export const COST_WEIGHTS = { waiting_day_min: 5, comeback_min: 20 } as const;
+/** A season tells something from this many inspected and this many failures of the others on. */
+const SEASON_TELLS = { inspected: 20, others_failed: 3 } as const;
+/** So many times as often in one season is the same tale. */
+export const SEASON_AGREES = 1.25;
+
+const keyOf = ({ maker, model }: { maker: string | null; model: string }) => JSON.stringify([maker, model]);
+const rowsOf = <Row extends { position: string }>(rows: readonly Row[]) => {
+  const by = grouped(rows, ({ position }) => position);
+  return (position: string): readonly Row[] => by.get(position) ?? [];
+};
+
+/** Season by season, oldest first, the peer beside the others. */
+export function seasonSides(field: Field, peer: Peer, left_out: ReadonlySet<string>, rows: readonly SeasonRow[]): SeasonSide[] {
+  const mine = new Set(peer.members), without = new Set(notOthers(field, peer, left_out).map(({ key }) => key));
+  return [...grouped(rows, ({ season }) => season)].sort(([a], [b]) => a - b).map(([season, within]) => {
+    const sum = (of: readonly SeasonRow[], name: "inspected" | "failed") => of.reduce((total, row) => total + row[name], 0);
+    const own = within.filter((row) => mine.has(keyOf(row))), others = within.filter((row) => !without.has(keyOf(row)));
+    const inspected = sum(own, "inspected"), failed = sum(own, "failed"), others_inspected = sum(others, "inspected"), others_failed = sum(others, "failed");
+    const ratio = inspected === 0 || others_failed === 0 ? null : (failed / inspected) / (others_failed / others_inspected);
+    return { season, inspected, failed, others_inspected, others_failed, ratio };
+  });
+}
+
+/** Seasons with enough to say anything, and how many of them were worse as well. */
+export function seasonTally(seasons: readonly SeasonSide[]): { seasons_told: number; seasons_agree: number } {
+  const told = seasons.filter((one) => one.inspected >= SEASON_TELLS.inspected && one.others_failed >= SEASON_TELLS.others_failed);
+  return { seasons_told: told.length, seasons_agree: told.filter(({ ratio }) => ratio !== null && ratio >= SEASON_AGREES).length };
+}
+
+/** The commonest fault, beside the same fault on the others. */
+export function leadingFault(
+  field: Field, peer: Peer, left_out: ReadonlySet<string>, rows: readonly FaultRow[],
+  side: { inspected: number; failed: number; others_inspected: number; others_failed: number; opening: string },
+): LeadingFault | null {
+  const within = rows.filter((row) => side.opening === "*" || row.opening === side.opening), mine = new Set(peer.members);
+  const without = new Set(notOthers(field, peer, left_out).map(({ key }) => key)), total = (of: readonly FaultRow[]) => of.reduce((sum, row) => sum + row.failed, 0);
+  const own = [...grouped(within.filter((row) => mine.has(keyOf(row))), ({ mode }) => mode)].map(([mode, of]) => ({ mode, failed: total(of) }));
+  const first = own.sort((a, b) => b.failed - a.failed || (a.mode < b.mode ? -1 : 1))[0];
+  if (!first || side.inspected === 0) return null;
+  const failed = Math.min(first.failed, side.inspected), others_failed = total(within.filter((row) => row.mode === first.mode && !without.has(keyOf(row))));
+  const p_value = side.others_inspected === 0 ? null
+    : compareShares({ failed, inspected: side.inspected }, { failed: Math.min(others_failed, side.others_inspected), inspected: side.others_inspected }).pMid;
+  return { mode: first.mode, failed, of: side.failed, others_failed, others_of: side.others_failed, p_value };
+}
+
+/** What the failures of a peer cost; a bench minute is worth what the shop's own labour charges say, else 1. */
+export function costOf(peer: Peer, rows: readonly CostRow[]): FailureCost {
+  const own = rows.filter((row) => peer.members.includes(keyOf(row)));
+  const sum = (name: "minutes" | "parts" | "waiting_days" | "comebacks") => own.reduce((total, row) => total + row[name], 0);
+  const minutes = sum("minutes"), parts = sum("parts"), waiting_days = sum("waiting_days"), comebacks = sum("comebacks"), worth = own[0]?.minute_worth ?? 1;
+  const money = parts + worth * (minutes + COST_WEIGHTS.waiting_day_min * waiting_days + COST_WEIGHTS.comeback_min * comebacks);
+  return { minutes, parts, waiting_days, comebacks, money };
+}
+
+/** The rows of each kind by position. */
+export function besideRows(records: { seasons: readonly SeasonRow[]; faults: readonly FaultRow[]; costs: readonly CostRow[] }) {
+  return { seasons: rowsOf(records.seasons), faults: rowsOf(records.faults), costs: rowsOf(records.costs) };
+}

@@ -1,0 +1,31 @@
+-- How often was each part inspected and had failed on each model, by the conditions the reels came in under?
+-- Parameters: reel_kind varchar, water varchar, from_date date, to_date date, group_code varchar, position varchar, denominator varchar
+-- Columns: position varchar, maker varchar, model varchar, reel_kind varchar, condition integer, inspected bigint, failed bigint
+with came as (
+  select visit, maker, model, reel_kind,
+    (case water when 'fresh' then 1 when 'brackish' then 2 when 'salt' then 3 else 0 end
+      + 4 * case rinse when 'always' then 1 when 'sometimes' then 2 when 'never' then 3 else 0 end
+      + 16 * case when days is null then 0 when days < 15 then 1 when days < 40 then 2 else 3 end
+      + 64 * case sealed when true then 2 when false then 1 else 0 end
+      + 256 * case opening when 'planned' then 1 when 'complaint' then 2 else 0 end)::integer as condition
+  from (
+    select *, case when water = 'fresh' then use_days else salt_days end as days
+    from visits
+  )
+  where (getvariable('reel_kind') is null or reel_kind = getvariable('reel_kind'))
+    and (getvariable('water') is null or water = getvariable('water'))
+    and (getvariable('from_date') is null or received_on >= getvariable('from_date'))
+    and (getvariable('to_date') is null or received_on <= getvariable('to_date'))
+), sums as (
+  select i.position, c.maker, c.model, max(c.reel_kind) as reel_kind, c.condition, count(*) as inspected, count(*) filter (i.failed) as failed
+  from inspected i
+  join came c using (visit)
+  where case when getvariable('denominator') = 'strict' then i.written else i.counted end
+    and (getvariable('position') is null or i.position = getvariable('position'))
+  group by i.position, c.maker, c.model, c.condition
+)
+select s.*
+from sums s
+left join position_list p on p.position = s.position
+where getvariable('group_code') is null or p.group_code = getvariable('group_code')
+order by p.rowid nulls last, s.position, s.maker nulls last, s.model, s.condition

@@ -1,0 +1,119 @@
+import type { Stratum } from "../../stats/mantel-haenszel.ts";
+import type { Opening } from "../filter.ts";
+import { grouped } from "../grouped.ts";
+
+/** One row of `conditions.sql`. */
+export type ConditionRow = {
+  readonly position: string;
+  readonly maker: string | null;
+  readonly model: string;
+  readonly reel_kind: string | null;
+  /** Conditions as one number; from 256 on planned, from 512 on with something wrong, below that unknown. */
+  readonly condition: number;
+  readonly inspected: number;
+  readonly failed: number;
+};
+
+export interface Counts { inspected: number; failed: number }
+export type ByCondition = Map<number, Counts>;
+
+/** One model, or all sizes of one, at one position. */
+export interface Peer {
+  readonly key: string;
+  readonly maker: string | null;
+  readonly model: string;
+  readonly reel_kind: string | null;
+  readonly series: boolean;
+  /** Keys of the models it is made of. */
+  readonly members: readonly string[];
+  readonly names: readonly string[];
+  readonly conditions: ByCondition;
+}
+
+/** All models of one position, and their series. */
+export interface Field {
+  readonly position: string;
+  readonly models: readonly Peer[];
+  readonly series: readonly Peer[];
+  readonly total: ByCondition;
+}
+
+const RANGES: Readonly<Record<Opening, readonly [number, number]>> = { "*": [0, Infinity], planned: [256, 512], complaint: [512, Infinity] };
+const modelKey = ({ maker, model }: { maker: string | null; model: string }) => JSON.stringify([maker, model]);
+
+function added(to: ByCondition, condition: number, { inspected, failed }: Counts): void {
+  const counts = to.get(condition);
+  if (counts) {
+    counts.inspected += inspected;
+    counts.failed += failed;
+  } else to.set(condition, { inspected, failed });
+}
+
+/**
+ * What the sizes of a model are called together: its name up to the first figure.
+ *
+ * @example
+ * seriesName("Ekholt 30"); // => "Ekholt"
+ */
+export function seriesName(model: string): string {
+  return (/^[^0-9]*/.exec(model)?.[0] ?? "").trim();
+}
+
+function sizes(models: readonly Peer[]): Peer[] {
+  const families = grouped(models, ({ maker, model }) => JSON.stringify([maker, seriesName(model)]));
+  return [...families.values()].flatMap((members) => {
+    const [first] = members, name = seriesName(first?.model ?? "");
+    if (!first || members.length < 2 || name === "" || first.maker === null) return [];
+    const conditions: ByCondition = new Map();
+    for (const member of members) for (const [condition, counts] of member.conditions) added(conditions, condition, counts);
+    const key = `${modelKey({ maker: first.maker, model: name })} all sizes`;
+    return [{ ...first, key, model: name, series: true, members: members.map((one) => one.key), names: members.map((one) => one.model), conditions }];
+  });
+}
+
+/** The rows of one position as models, their series, and all together. */
+export function fieldOf(position: string, rows: readonly ConditionRow[]): Field {
+  const total: ByCondition = new Map();
+  rows.forEach((row) => { added(total, row.condition, row); });
+  const models = [...grouped(rows, modelKey)].map(([key, own]): Peer => {
+    const { maker, model, reel_kind } = own[0] as ConditionRow;
+    const conditions = new Map(own.map(({ condition, inspected, failed }) => [condition, { inspected, failed }]));
+    return { key, maker, model, reel_kind, series: false, members: [key], names: [model], conditions };
+  });
+  return { position, models, series: sizes(models), total };
+}
+
+/** Counts over all conditions of one way of coming in. */
+export function countsOf(conditions: ByCondition, opening: Opening): Counts {
+  const [from, to] = RANGES[opening], sum = { inspected: 0, failed: 0 };
+  for (const [condition, { inspected, failed }] of conditions) {
+    if (condition < from || condition >= to) continue;
+    sum.inspected += inspected;
+    sum.failed += failed;
+  }
+  return sum;
+}
+
+/** Models that are not among the others of a peer: itself, its sizes, the other sizes of its series, and those left out. */
+export function notOthers(field: Field, peer: Peer, left_out: ReadonlySet<string>): Peer[] {
+  const series = field.series.find(({ members }) => members.some((key) => peer.members.includes(key)));
+  const own = new Set([...peer.members, ...(series?.members ?? [])]);
+  return field.models.filter(({ key }) => own.has(key) || left_out.has(key));
+}
+
+/** The peer beside the others within each set of conditions of one way of coming in. */
+export function strataOf(field: Field, peer: Peer, without: readonly Peer[], opening: Opening): Stratum[] {
+  const [from, to] = RANGES[opening], strata: Stratum[] = [];
+  for (const [condition, { inspected, failed }] of peer.conditions) {
+    if (condition < from || condition >= to) continue;
+    const all = field.total.get(condition) ?? { inspected: 0, failed: 0 };
+    let others_inspected = all.inspected, others_failed = all.failed;
+    for (const one of without) {
+      const counts = one.conditions.get(condition);
+      others_inspected -= counts?.inspected ?? 0;
+      others_failed -= counts?.failed ?? 0;
+    }
+    strata.push({ inspected, failed, others_inspected, others_failed });
+  }
+  return strata;
+}

@@ -1,0 +1,17 @@
+-- How did each part on each model fare in each season (calendar year), planned openings only?
+-- Parameters: reel_kind varchar, water varchar, from_date date, to_date date, group_code varchar, position varchar, denominator varchar
+-- Columns: position varchar, maker varchar, model varchar, season bigint, inspected bigint, failed bigint
+select i.position, v.maker, v.model, year(v.received_on) as season, count(*) as inspected, count(*) filter (i.failed) as failed
+from inspected i
+join visits v using (visit)
+left join position_list p on p.position = i.position
+where v.opening = 'planned'
+  and case when getvariable('denominator') = 'strict' then i.written else i.counted end
+  and (getvariable('reel_kind') is null or v.reel_kind = getvariable('reel_kind'))
+  and (getvariable('water') is null or v.water = getvariable('water'))
+  and (getvariable('from_date') is null or v.received_on >= getvariable('from_date'))
+  and (getvariable('to_date') is null or v.received_on <= getvariable('to_date'))
+  and (getvariable('position') is null or i.position = getvariable('position'))
+  and (getvariable('group_code') is null or p.group_code = getvariable('group_code'))
+group by i.position, v.maker, v.model, year(v.received_on)
+order by i.position, v.maker nulls last, v.model, season
