@@ -5,7 +5,10 @@ import { LIMITS, Unreadable } from "./unreadable.ts";
 
 export type CsvRow = Omit<SheetRow, "typed">;
 
-export type CsvShape = Pick<TextShape, "delimiter" | "newline">;
+export interface CsvShape extends Pick<TextShape, "delimiter" | "newline"> {
+  /** A sign that no text holds, for files in which a quotation mark is an ordinary sign; else the quotation mark. */
+  readonly quoteChar?: string;
+}
 
 type Parser = { parse(text: string, base_index: number, ignore_last_row: boolean): { meta: { cursor: number }; errors: { code?: string; index?: number }[] } };
 // The package exports its plain parser, but its types do not know what it takes.
@@ -91,6 +94,16 @@ function firstCells(head: string, shape: CsvShape): string[] {
   };
   new PlainParser({ ...shape, preview: 50, step }).parse(head, 0, false);
   return found;
+}
+
+/**
+ * True when quotation marks quote nothing: typed lists have them alone in their cells, for “the same as above”.
+ *
+ * @param head first characters of the text
+ */
+export function quotesNothing(head: string, { delimiter }: CsvShape): boolean {
+  const cells = head.split(/\r?\n|\r/).flatMap((line) => line.split(delimiter)), quoting = cells.filter((cell) => cell.startsWith('"'));
+  return delimiter === "\t" && quoting.length > 0 && quoting.every((cell) => cell === '"');
 }
 
 /** The first line of a file may name its delimiter in a way spreadsheets know: `sep=;`. */

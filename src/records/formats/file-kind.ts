@@ -55,6 +55,8 @@ export function kindOf(head: Uint8Array): Kind | { readonly sentence: string } {
   return JSON_START.test(text) ? "json" : "text";
 }
 
+export const ZIP_ARCHIVE = "This is a zip archive; unpack it and bring the files in it.";
+
 /** What a zip archive is, by the names of the files in it and its own word for what it is, if it has one. */
 export function kindOfZip(names: readonly string[], mimetype: string): "xlsx" | "ods" | { readonly sentence: string } {
   const has = (pattern: RegExp) => names.some((name) => pattern.test(name));
@@ -64,5 +66,5 @@ export function kindOfZip(names: readonly string[], mimetype: string): "xlsx" | 
   if (has(/^xl\/workbook\.bin$/)) return { sentence: "This is a binary Excel workbook (.xlsb); save it as .xlsx and bring that." };
   if (has(/^\[Content_Types\]\.xml$/)) return "xlsx";
   if (has(/^Index\/.*\.iwa$|^Index\.zip$/)) return { sentence: "This is a Numbers document; export it as Excel or CSV and bring that." };
-  return { sentence: "This is a zip archive; unpack it and bring the files in it." };
+  return { sentence: ZIP_ARCHIVE };
 }

@@ -1,4 +1,4 @@
-import { holdsRecords, isList, isObject, takeApart } from "./json-values.ts";
+import { holdsRecords, isList, isObject, takeApart, tooDeep } from "./json-values.ts";
 import type { Json, JsonObject } from "./json-values.ts";
 import type { Typed } from "./number-format.ts";
 import { LIMITS, Unreadable } from "./unreadable.ts";
@@ -83,7 +83,7 @@ function ownNames(lists: readonly { list: readonly Json[] }[]): ReadonlySet<stri
 
 /** A list of records as a table, followed by the tables of the lists in them. */
 export function tablesOf(name: string | null, records: readonly JsonRecord[], depth = 1): JsonTable[] {
-  if (depth > LIMITS.depth) throw new Unreadable(`In this JSON file records lie more than ${LIMITS.depth} deep in each other; no export of a shop does.`);
+  if (depth > LIMITS.depth) throw tooDeep();
   const survey = new Survey(records), keys = survey.lists.size > 0 ? survey.keys() : [];
   const inner = [...survey.lists].flatMap(([inner_name, lists]) => {
     const own = ownNames(lists);

@@ -24,6 +24,14 @@ export function jsonText(value: Json): Typed {
   return { text: JSON.stringify(value), typed: false };
 }
 
+/** Lists and objects in each other, of which records are only a part; text of deeper ones cannot be made. */
+const NESTED = 3 * LIMITS.depth;
+
+const isDeep = (value: Json, left: number): boolean =>
+  typeof value === "object" && value !== null && (left === 0 || (isList(value) ? value : Object.values(value)).some((one) => isDeep(one, left - 1)));
+
+export const tooDeep = () => new Unreadable(`In this JSON file records lie more than ${LIMITS.depth} deep in each other; no export of a shop does.`);
+
 /** Told the parts of a record: its single values, and the lists of records in it, by their names joined with points. */
 export interface PartTaker {
   value(name: string, value: Typed): void;
@@ -36,7 +44,7 @@ export interface PartTaker {
  * @throws {Unreadable} when objects lie deeper in each other than the limit
  */
 export function takeApart(record: JsonObject, taker: PartTaker, prefix = "", depth = 1): void {
-  if (depth > LIMITS.depth) throw new Unreadable(`In this JSON file records lie more than ${LIMITS.depth} deep in each other; no export of a shop does.`);
+  if (depth > LIMITS.depth) throw tooDeep();
   for (const [key, value] of Object.entries(record)) {
     const name = prefix === "" ? key : `${prefix}.${key}`;
     if (isObject(value)) takeApart(value, taker, name, depth + 1);
@@ -51,11 +59,14 @@ const LONG_NUMBER = /"(?:[^"\\]|\\.)*"|-?\d{16,}(?![\d.eE])/g;
  * The value of a JSON text; whole numbers too long for the computer's own keep all their digits, as text.
  *
  * @returns undefined when the text is not JSON
+ * @throws {Unreadable} when lists and objects lie too deep in each other
  */
 export function parsedJson(text: string): Json | undefined {
   const safe = /\d{16}/.test(text) ? text.replace(LONG_NUMBER, (found) => (found.startsWith('"') ? found : `"${found}"`)) : text;
   try {
-    return JSON.parse(safe) as Json;
+    const value = JSON.parse(safe) as Json;
+    if (isDeep(value, NESTED)) throw tooDeep();
+    return value;
   } catch (error) {
     if (error instanceof SyntaxError) return undefined;
     throw error;

@@ -69,7 +69,8 @@ function entryAt(view: DataView, at: number): { entry: ZipEntry; next: number } 
   const name_at = at + ENTRY.bytes, extra_at = name_at + name_bytes, next = extra_at + extra_bytes + comment_bytes;
   if (next > view.byteLength) throw new Unreadable(DAMAGED_WORKBOOK);
   const entry = {
-    name: new TextDecoder().decode(new Uint8Array(view.buffer, name_at, name_bytes)),
+    // Some programs name the parts of a workbook as Windows does.
+    name: new TextDecoder().decode(new Uint8Array(view.buffer, name_at, name_bytes)).replaceAll("\\", "/"),
     is_locked: (view.getUint16(at + 8, true) & 1) === 1,
     method: view.getUint16(at + 10, true),
     packed_bytes: view.getUint32(at + 20, true),

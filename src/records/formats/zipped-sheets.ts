@@ -1,4 +1,4 @@
-import { kindOfZip } from "./file-kind.ts";
+import { ZIP_ARCHIVE, kindOfZip } from "./file-kind.ts";
 import { odsSheets } from "./ods-sheets.ts";
 import type { OpenOptions, Sheet } from "./sheet.ts";
 import { DAMAGED_WORKBOOK, Unreadable } from "./unreadable.ts";
@@ -25,11 +25,11 @@ async function mimetypeOf({ blob, entries, signal }: Archive): Promise<string> {
  */
 export async function zippedSheets(blob: Blob, options: OpenOptions): Promise<readonly Sheet[]> {
   const archive: Archive = { blob, entries: await zipEntries(blob), signal: options.signal };
-  const kind = kindOfZip([...archive.entries.keys()], await mimetypeOf(archive));
+  const names = [...archive.entries.keys()], kind = kindOfZip(names, await mimetypeOf(archive));
   if (typeof kind !== "string") throw new Unreadable(kind.sentence);
   if (kind === "ods") return odsSheets(archive, options);
   const path = await workbookPath(archive);
-  if (path === null) throw new Unreadable(DAMAGED_WORKBOOK);
+  if (path === null) throw new Unreadable(names.some((name) => name.startsWith("xl/")) ? DAMAGED_WORKBOOK : ZIP_ARCHIVE);
   if (path.endsWith(".bin")) throw new Unreadable("This is a binary Excel workbook (.xlsb); save it as .xlsx and bring that.");
   return xlsxSheets(archive, path, options);
 }
