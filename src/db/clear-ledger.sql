@@ -1,4 +1,5 @@
 -- Empties the tables of imported rows, before they are filled from the ledger.
+delete from ledger.imports;
 delete from ledger.tickets;
 delete from ledger.findings;
 delete from ledger.models;

@@ -1,5 +1,6 @@
 -- The shop's rows as they came in, and the trade's lists. Everything else is derived from these.
 create schema if not exists ledger;
+create or replace table ledger.imports (id varchar);
 create or replace table ledger.tickets (
   ticket_no varchar, received_on date, finished_on date, maker varchar, model varchar, reel_kind varchar, serial varchar,
   water varchar, salt_days double, use_days double, months_since_service double, rinse varchar, came_in varchar, job varchar,

@@ -8,6 +8,7 @@ import type { Mapping } from "./reading/mapping.ts";
 import { readHere } from "./read-here.ts";
 import type { FileRead, NamedFile, ReadFile } from "./reading/read-file.ts";
 import { Unreadable } from "./formats/unreadable.ts";
+import { isInStep, noteImports, rebuild } from "./rebuild.ts";
 import { leaveWaitingRoom, openWaitingRoom, settle, voidRows } from "./settling/settle.ts";
 import type { Settled } from "./settling/settle.ts";
 
@@ -104,6 +105,7 @@ async function show(batch: Batch, { payloads }: Settled, { engine, ledger }: Imp
   try {
     await engine.transaction(async (inside) => {
       for (const { table, stream, rows } of payloads) await inside.load(`ledger.${table}`, stream, rows, { import_no: batch.import_no });
+      await noteImports(inside, [batch]);
       await putTogether(inside, ledger);
     });
   } catch (cause) {
@@ -111,26 +113,39 @@ async function show(batch: Batch, { payloads }: Settled, { engine, ledger }: Imp
   }
 }
 
-async function imported(files: readonly NamedFile[], options: ImportOptions): Promise<Imported> {
-  const { engine, ledger, origin, instead_of_all, signal = new AbortController().signal, report = () => undefined } = options;
-  await openWaitingRoom(engine);
-  const reads = await readAll(files, options, signal);
+/** What an import was before it is written, and what it is after. */
+interface Written {
+  readonly settled: Settled;
+  /** Null when there was nothing to write. */
+  readonly batch: Batch | null;
+}
+
+/** Compares the waiting rows with all that is kept, and writes what is new. No other tab adds anything meanwhile. */
+async function written(reads: readonly FileRead[], options: ImportOptions, signal: AbortSignal): Promise<Written> {
+  const { engine, ledger, origin, instead_of_all, report = () => undefined } = options;
   report({ step: "Comparing with your records", done: 0, total: null });
   if (instead_of_all) await clearImported(engine);
+  else if (!(await isInStep(engine, ledger))) await rebuild(engine, ledger, report, signal);
   const found = await settle(engine, reads, signal);
   // What waited takes as much room as what is kept, and deriving needs it.
   await leaveWaitingRoom(engine);
   const settled = { ...found, rejects: [...found.rejects, ...(instead_of_all?.rejects ?? [])] };
-  if (!instead_of_all && settled.payloads.length === 0 && !(await changesRejects(ledger, settled))) {
-    const { files: tallies, rejects } = settled;
-    return { id: "", import_no: 0, imported_at: new Date().toISOString(), origin, ledger_version: LEDGER_VERSION, files: tallies, tables: [], kept: false, rejects };
-  }
+  if (!instead_of_all && settled.payloads.length === 0 && !(await changesRejects(ledger, settled))) return { settled, batch: null };
   signal.throwIfAborted();
   report({ step: "Keeping your records", done: 0, total: null });
   const whole = { ...settled, origin, imported_at: new Date().toISOString() };
-  const batch = await (instead_of_all ? ledger.replaceAll(whole, instead_of_all.settings) : ledger.append(whole));
+  return { settled, batch: await (instead_of_all ? ledger.replaceAll(whole, instead_of_all.settings) : ledger.append(whole)) };
+}
+
+async function imported(files: readonly NamedFile[], options: ImportOptions): Promise<Imported> {
+  const { engine, ledger, origin, signal = new AbortController().signal } = options;
+  await openWaitingRoom(engine);
+  const reads = await readAll(files, options, signal);
+  const { settled, batch } = await ledger.alone(() => written(reads, options, signal));
+  const { files: tallies, rejects } = settled;
+  if (!batch) return { id: "", import_no: 0, imported_at: new Date().toISOString(), origin, ledger_version: LEDGER_VERSION, files: tallies, tables: [], kept: false, rejects };
   await show(batch, settled, options);
-  return { ...batch, kept: true, rejects: settled.rejects };
+  return { ...batch, kept: true, rejects };
 }
 
 /**

@@ -1,8 +1,10 @@
 import type { Engine, Report } from "../db/engine.ts";
 import { DamagedRows } from "../db/errors.ts";
+import { rowsStream } from "../db/rows-stream.ts";
 import { clearImported } from "../db/prepare.ts";
 import { LedgerDamaged } from "./ledger/errors.ts";
 import type { Batch, Ledger } from "./ledger/ledger.ts";
+import { brokenReason } from "./ledger/manifest.ts";
 import { putTogether } from "./merging/put-together.ts";
 
 /** An import that could not be read back; nothing of it is in the tables. `reason` is for the owner. */
@@ -16,6 +18,24 @@ export interface Rebuilt {
   readonly batches: readonly Batch[];
   readonly damaged: readonly DamagedBatch[];
   readonly rows: number;
+}
+
+/** Notes which imports the engine knows of, so that it can be told whether another tab has changed them. */
+export async function noteImports(inside: Engine, batches: readonly Pick<Batch, "id">[]): Promise<void> {
+  await inside.load("ledger.imports", rowsStream({ id: "varchar" }, batches.map(({ id }) => ({ id }))), batches.length);
+}
+
+const KNOWN_IMPORTS = `-- Imports the engine knows of.
+-- Columns: id varchar
+select id
+from ledger.imports
+order by id`;
+
+/** True when the engine holds what the ledger holds; false once another tab has added or taken out an import. */
+export async function isInStep(engine: Engine, ledger: Ledger): Promise<boolean> {
+  const known = (await engine.rows<{ id: string }>(KNOWN_IMPORTS)).map(({ id }) => id);
+  const kept = (await ledger.batches()).map(({ id }) => id).sort();
+  return known.length === kept.length && kept.every((id) => known.includes(id));
 }
 
 const rowsOf = (batch: Batch) => batch.tables.reduce((sum, { rows }) => sum + rows, 0);
@@ -53,7 +73,7 @@ async function fill(inside: Engine, { ledger, batches, bad, report, signal }: Pa
   for (const batch of batches) {
     signal?.throwIfAborted();
     report({ step: "Reading your records", done, total });
-    const known = bad.get(batch.id);
+    const known = batch.broken ? { batch, reason: brokenReason(batch.import_no) } : bad.get(batch.id);
     try {
       if (known) damaged.push(known);
       else await loadBatch(inside, batch, await payloads(ledger, batch));
@@ -63,6 +83,7 @@ async function fill(inside: Engine, { ledger, batches, bad, report, signal }: Pa
     }
     done += rowsOf(batch);
   }
+  await noteImports(inside, batches);
   report({ step: "Putting them together", done, total });
   await putTogether(inside, ledger);
   return damaged;
@@ -73,7 +94,7 @@ async function fill(inside: Engine, { ledger, batches, bad, report, signal }: Pa
  *
  * An import that cannot be read back is left out whole and told in `damaged`; it does not stop the others.
  *
- * @throws {LedgerNewer} {LedgerDamaged} {LedgerUnavailable} when the list of imports itself cannot be read
+ * @throws {LedgerNewer} {LedgerUnavailable} when the list of imports itself cannot be read
  */
 export async function rebuild(engine: Engine, ledger: Ledger, report: Report = () => undefined, signal?: AbortSignal): Promise<Rebuilt> {
   const batches = await ledger.batches();

@@ -1,5 +1,4 @@
 import { currentRejects } from "./current-rejects.ts";
-import { LedgerDamaged } from "./errors.ts";
 import { answer, openDatabase, STORES, transacted, type Store } from "./indexed-db.ts";
 import type { Batch, Ledger, NewBatch, Reject } from "./ledger.ts";
 import { manifest, readManifests } from "./manifest.ts";
@@ -26,7 +25,9 @@ class BrowserLedger implements Ledger {
   }
 
   async batches(): Promise<readonly Batch[]> {
-    const batches = readManifests(await transacted(this.database, "readonly", (store) => answer(store("batches").getAll())));
+    const [found, numbers] = await transacted(this.database, "readonly", (store) =>
+      Promise.all([answer<unknown[]>(store("batches").getAll()), answer(store("batches").getAllKeys())]));
+    const batches = readManifests(found, numbers as number[]);
     this.#read = true;
     return batches;
   }
@@ -39,9 +40,11 @@ class BrowserLedger implements Ledger {
   }
 
   async rejects(): Promise<readonly Reject[]> {
-    const [batches, lists] = await transacted(this.database, "readonly", (store) =>
-      Promise.all([answer<Batch[]>(store("batches").getAll()), answer<Reject[][]>(store("rejects").getAll())]));
-    return currentRejects(batches.map(({ files }, at) => ({ files, rejects: lists[at] ?? [] })));
+    const batches = await this.batches();
+    const [numbers, lists] = await transacted(this.database, "readonly", (store) =>
+      Promise.all([answer(store("rejects").getAllKeys()), answer<Reject[][]>(store("rejects").getAll())]));
+    const of = new Map(numbers.map((number, at) => [number, lists[at] ?? []]));
+    return currentRejects(batches.map(({ files, import_no }) => ({ files, rejects: of.get(import_no) ?? [] })));
   }
 
   async append(batch: NewBatch): Promise<Batch> {
@@ -51,7 +54,7 @@ class BrowserLedger implements Ledger {
 
   async replaceAll(batch: NewBatch, settings: Readonly<Record<string, string>>): Promise<Batch> {
     const tables = await packed(batch.payloads);
-    await this.#checkedButDamage();
+    await this.#checked();
     return this.#change(async (store) => {
       for (const name of STORES) store(name).clear();
       for (const [name, value] of Object.entries(settings)) store("settings").put(value, name);
@@ -59,22 +62,24 @@ class BrowserLedger implements Ledger {
     });
   }
 
+  alone<T>(work: () => Promise<T>): Promise<T> {
+    return navigator.locks.request(`${this.name}: import`, work) as Promise<T>;
+  }
+
   async remove(batch_id: string): Promise<void> {
-    await this.#write(async (store) => {
-      const batches: Batch[] = await answer(store("batches").getAll());
-      const import_no = batches.find(({ id }) => id === batch_id)?.import_no;
-      if (import_no === undefined) return;
+    const import_no = (await this.batches()).find(({ id }) => id === batch_id)?.import_no;
+    if (import_no === undefined) return;
+    await this.alone(() => this.#write(async (store) => {
       store("batches").delete(import_no);
       store("rejects").delete(import_no);
       store("payloads").delete(allOf(import_no));
-    });
+    }));
   }
 
   async clear(): Promise<void> {
-    await this.#checkedButDamage();
-    await this.#change(async (store) => {
+    await this.alone(() => this.#write(async (store) => {
       for (const name of STORES) store(name).clear();
-    });
+    }));
   }
 
   async settings(): Promise<Readonly<Record<string, string>>> {
@@ -110,14 +115,7 @@ class BrowserLedger implements Ledger {
     if (!this.#read) await this.batches();
   }
 
-  /** What is damaged may be put away, what a newer version wrote may not. */
-  async #checkedButDamage(): Promise<void> {
-    await this.#checked().catch((error: unknown) => {
-      if (!(error instanceof LedgerDamaged)) throw error;
-    });
-  }
-
-  /** Nothing is added to what could not be read: a newer or a damaged ledger stops here. */
+  /** Nothing is changed where a newer version wrote. */
   async #write<T>(work: (store: Stores) => Promise<T>): Promise<T> {
     await this.#checked();
     return this.#change(work);

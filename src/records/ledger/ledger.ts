@@ -55,9 +55,11 @@ export interface Batch {
   readonly ledger_version: number;
   readonly files: readonly FileTally[];
   readonly tables: readonly StoredTable[];
+  /** Set where the note of what it holds has changed on the disk: only its number is known, and all it can do is be taken out. */
+  readonly broken?: true;
 }
 
-export interface NewBatch extends Omit<Batch, "id" | "import_no" | "ledger_version" | "tables"> {
+export interface NewBatch extends Omit<Batch, "id" | "import_no" | "ledger_version" | "tables" | "broken"> {
   readonly payloads: readonly { table: TableName; rows: number; stream: Uint8Array }[];
   readonly rejects: readonly Reject[];
 }
@@ -67,10 +69,10 @@ export interface NewBatch extends Omit<Batch, "id" | "import_no" | "ledger_versi
  * transaction that is on the disk when the promise resolves.
  *
  * @throws {LedgerFull} when the disk has no room; {LedgerNewer} when a later version of the app wrote it;
- * {LedgerDamaged} when stored bytes do not match their checksum; {LedgerUnavailable} when the browser gives no storage
+ * {LedgerDamaged} when stored rows do not match their checksum; {LedgerUnavailable} when the browser gives no storage
  */
 export interface Ledger {
-  /** In import order. */
+  /** In import order, broken ones too. */
   batches(): Promise<readonly Batch[]>;
   /** Arrow IPC stream of one table of one batch, unpacked and checked. */
   payload(batch: Batch, table: TableName): Promise<Uint8Array>;
@@ -79,6 +81,11 @@ export interface Ledger {
   append(batch: NewBatch): Promise<Batch>;
   /** Puts one import and these settings in the place of everything, in one transaction. */
   replaceAll(batch: NewBatch, settings: Readonly<Record<string, string>>): Promise<Batch>;
+  /**
+   * Does work that reads the list of imports and then adds to it, while no other tab does such work or takes an import out.
+   * `append` and `replaceAll` may be called inside, `remove`, `clear` and `alone` would wait for ever.
+   */
+  alone<T>(work: () => Promise<T>): Promise<T>;
   /** Takes one whole import back. */
   remove(batch_id: string): Promise<void>;
   clear(): Promise<void>;

@@ -21,17 +21,24 @@ const isBatch = (value: Partial<Batch>): value is Batch =>
   && value.tables.every(({ table, rows, bytes, sha256 }) =>
     typeof table === "string" && Number.isInteger(rows) && Number.isInteger(bytes) && typeof sha256 === "string");
 
+/** What is left of an import whose note cannot be read: its number, under which it can be taken out. */
+const broken = (import_no: number): Batch =>
+  ({ id: `broken-${import_no}`, import_no, imported_at: "", origin: "files", ledger_version: LEDGER_VERSION, files: [], tables: [], broken: true });
+
+/** Why a broken import cannot be shown, for the owner. */
+export const brokenReason = (import_no: number): string =>
+  new LedgerDamaged(import_no, "the note of what it holds has changed on the disk").message;
+
 /**
- * Stored manifests, read.
+ * Stored manifests, read; one that is none comes as broken and stops no other.
  *
+ * @param numbers under which each is stored
  * @throws {LedgerNewer} if one was written by a later version
- * @throws {LedgerDamaged} if one is not a manifest
  */
-export function readManifests(stored: readonly unknown[]): Batch[] {
-  return stored.map((value) => {
-    const found: Partial<Batch> = typeof value === "object" && value !== null ? value : {};
+export function readManifests(stored: readonly unknown[], numbers: readonly number[]): Batch[] {
+  return stored.map((value, at) => {
+    const found: Partial<Batch> = typeof value === "object" && value !== null ? value : {}, import_no = numbers[at] ?? 0;
     if (typeof found.ledger_version === "number" && found.ledger_version > LEDGER_VERSION) throw new LedgerNewer();
-    if (!isBatch(found)) throw new LedgerDamaged(found.import_no ?? null, "the note of what it holds has changed on the disk");
-    return found;
+    return isBatch(found) && found.import_no === import_no ? found : broken(import_no);
   });
 }

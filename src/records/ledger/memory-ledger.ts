@@ -15,6 +15,8 @@ export class MemoryShelf {
   readonly settings = new Map<string, string>();
   readonly listeners = new Map<Ledger, () => void>();
   next_import_no = 1;
+  /** The work that is done alone, one after the other. */
+  turns: Promise<unknown> = Promise.resolve();
 }
 
 async function entry(batch: NewBatch, shelf: MemoryShelf): Promise<Kept> {
@@ -47,16 +49,21 @@ export function openMemoryLedger(shelf = new MemoryShelf()): Ledger {
       changed();
       return kept.batch;
     },
-    async remove(batch_id) {
+    alone(work) {
+      const turn = shelf.turns.then(work);
+      shelf.turns = turn.catch(() => undefined);
+      return turn;
+    },
+    remove: (batch_id) => own.alone(async () => {
       const at = shelf.kept.findIndex(({ batch }) => batch.id === batch_id);
       if (at >= 0) shelf.kept.splice(at, 1);
       changed();
-    },
-    async clear() {
+    }),
+    clear: () => own.alone(async () => {
       shelf.kept.length = 0;
       shelf.settings.clear();
       changed();
-    },
+    }),
     settings: async () => Object.fromEntries(shelf.settings),
     setting: async (name) => shelf.settings.get(name) ?? null,
     async keepSetting(name, value) {
