@@ -54,6 +54,8 @@ export async function wall(onAttempt: (host: string) => void): Promise<{ server:
   });
   server.on("connect", (request, socket) => {
     note(request.url ?? "unknown");
+    // A browser that is killed resets its connections; a socket handed over here has nobody else to hear of it.
+    socket.on("error", () => socket.destroy());
     socket.end("HTTP/1.1 403 Forbidden\r\n\r\n");
   });
   await new Promise<void>((done) => server.listen(0, "127.0.0.1", done));
