@@ -11,7 +11,7 @@ import { ROOT } from "./root.mjs";
  * @property {(scratch: string) => [string, ...string[]]} command program and arguments; `scratch` is a folder of its own
  * @property {boolean} [counts_tests] Vitest, which leaves its counts in `scratch`
  *
- * @typedef {{ passed: number, failed: number, note?: string }} Verdict
+ * @typedef {{ passed: number, failed: number, note?: string, failures?: readonly string[] }} Verdict `failures`: name and reason of each failed test
  * @typedef {Verdict & { title: string, seconds: number }} Outcome
  */
 
@@ -51,8 +51,16 @@ export function countTests(report, code) {
   const failed = numFailedTests + missed + broken;
   const notes = [missed > 0 && `${missed} did not run`, broken > 0 && `${broken} broken outside its tests`].filter((note) => note !== false);
   if (failed === 0 && (code !== 0 || numTotalTests === 0)) return { passed: numPassedTests, failed: 1, note: "broken outside its tests" };
-  return { passed: numPassedTests, failed, ...(notes.length > 0 && { note: notes.join(", ") }) };
+  const failures = testResults.flatMap(failuresOf);
+  return { passed: numPassedTests, failed, ...(notes.length > 0 && { note: notes.join(", ") }), ...(failures.length > 0 && { failures }) };
 }
+
+/**
+ * @param {{ assertionResults: { status: string, fullName?: string, failureMessages?: string[] }[] }} file
+ * @returns {string[]} a line each
+ */
+const failuresOf = ({ assertionResults }) => assertionResults.filter(({ status }) => status === "failed")
+  .map(({ fullName = "", failureMessages = [] }) => `${fullName}: ${(failureMessages[0] ?? "").split("\n").slice(0, 3).join(" ").slice(0, 300)}`);
 
 /**
  * A test file that failed though none of its tests did: it could not be loaded, or a hook of it threw.
@@ -113,7 +121,8 @@ const line = ({ title, seconds, passed, failed, note }) =>
  */
 export function summary(outcomes) {
   const sum = (/** @type {"passed" | "failed"} */ key) => outcomes.reduce((total, outcome) => total + outcome[key], 0);
-  console.log(`\n=== Summary ===\n${outcomes.map(line).join("\n")}\n${sum("passed")} passed, ${sum("failed")} failed`);
+  const lines = outcomes.flatMap((outcome) => [line(outcome), ...(outcome.failures ?? []).map((failure) => `       ${failure}`)]);
+  console.log(`\n=== Summary ===\n${lines.join("\n")}\n${sum("passed")} passed, ${sum("failed")} failed`);
   return sum("failed") === 0 && sum("passed") > 0 ? 0 : 1;
 }
 

@@ -21,7 +21,12 @@ describe("the count of a Vitest run", () => {
 
   test("takes each file that broke outside its tests for a failed one", () => {
     const files = [file("failed", "passed", "failed"), file("failed"), file("failed", "passed"), file("passed", "passed")];
-    expect(countTests(report(3, 1, 0, files), 1)).toEqual({ passed: 3, failed: 3, note: "2 broken outside its tests" });
+    expect(countTests(report(3, 1, 0, files), 1)).toMatchObject({ passed: 3, failed: 3, note: "2 broken outside its tests" });
+  });
+
+  test("names each failed test with its reason", () => {
+    const files = [{ status: "failed", assertionResults: [{ status: "failed", fullName: "the frame opens", failureMessages: ["expected 1 to be 2\n at line 3\n at line 4\n at line 5"] }] }];
+    expect(countTests(report(0, 1, 0, files), 1).failures).toEqual(["the frame opens: expected 1 to be 2  at line 3  at line 4"]);
   });
 
   test("is one failure when Vitest ended badly for a reason of its own, when there were no tests, and when no counts came", () => {
@@ -44,6 +49,8 @@ describe("the steps", () => {
     expect(lines.at(-1)).toBe("41 passed, 0 failed");
     expect(summary([{ title: "Types", seconds: 1, passed: 0, failed: 1 }, { title: "Tests", seconds: 2, passed: 40, failed: 2 }])).toBe(1);
     expect(lines.at(-1)).toBe("40 passed, 3 failed");
+    summary([{ title: "Tests", seconds: 2, passed: 40, failed: 1, failures: ["the frame opens: expected 1 to be 2"] }]);
+    expect(lines.slice(-2)).toEqual(["       the frame opens: expected 1 to be 2", "40 passed, 1 failed"]);
     expect(summary([])).toBe(1);
     vi.restoreAllMocks();
   });
