@@ -5,6 +5,8 @@ export interface Column {
   readonly name: string;
   readonly kind: Kind;
   readonly required?: true;
+  /** Written by the importer alone: not in the templates, and never looked for under other headings. */
+  readonly made?: true;
   /** Allowed words of a `one_of` column, as they are stored. */
   readonly words?: readonly string[];
   readonly min?: number;
@@ -86,6 +88,10 @@ export const TABLES: readonly Table[] = [
       { name: "unit_cost", kind: "money", min: 0, meaning: "cost of one piece" },
       { name: "minutes", kind: "number", min: 0, max: 10_000, unit: "minutes", meaning: "minutes for this part" },
       { name: "note", kind: "text", meaning: "free text" },
+      { name: "size", kind: "text", made: true, meaning: "size the words name, where no part number stands" },
+      { name: "read_from", kind: "text", made: true, meaning: "heading of the text it was read from" },
+      { name: "rule", kind: "text", made: true, meaning: "how it was read from the text" },
+      { name: "confidence", kind: "number", min: 0, max: 1, made: true, meaning: "share of such readings that are right" },
     ],
   },
   {

@@ -17,9 +17,9 @@ const tickets = read("tickets"), findings = read("findings"), parts = read("part
 const days = (iso: string | undefined) => Date.parse(`${iso ?? ""}T00:00:00Z`) / 86_400_000;
 
 describe("templates and demo tables", () => {
-  test("carry the columns of the records, in their order", () => {
+  test("carry the columns of the records, in their order, but none that only the importer writes", () => {
     for (const { name, columns } of TABLES) {
-      const names = columns.map((column) => column.name);
+      const names = columns.filter(({ made }) => !made).map((column) => column.name);
       expect([...COLUMNS[name]], name).toEqual(names);
       expect(parse(`demo/${name}.csv`).meta.fields, name).toEqual(names);
       const template = parse(`templates/${name}.csv`);

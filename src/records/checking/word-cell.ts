@@ -1,5 +1,5 @@
 import type { Column } from "../columns.ts";
-import { actionNamed, ambiguousWords, familyNamed, jobNamed, modeNamed, plainWords, position, positionNamed, reelKindNamed } from "../vocabulary.ts";
+import { actionNamed, ambiguousWords, families, familyNamed, jobNamed, modeNamed, plainWords, position, positionNamed, reelKindNamed } from "../vocabulary.ts";
 import type { ReelKind } from "../vocabulary.ts";
 import { Wrong, quoted } from "./wrong.ts";
 
@@ -57,7 +57,15 @@ export function wordCell(text: string, column: Column): string | Wrong {
 
 const severalMeanings = new Set(ambiguousWords.filter(({ treat }) => treat !== "settled").map(({ word }) => plainWords(word)));
 
+/**
+ * Stands before a family of part (`?ball bearing`) where a text names no position: such a finding counts for what was used,
+ * never for a position that was inspected or failed.
+ */
+export const UNSPECIFIED = "?";
+
 function readPosition(text: string, kind: ReelKind | null): string | Wrong {
+  const family = text.startsWith(UNSPECIFIED) ? text.slice(UNSPECIFIED.length) : null;
+  if (family !== null && families.some((one) => one.family === family)) return text;
   const code = positionNamed(text, kind);
   if (code !== null) return code;
   if (severalMeanings.has(plainWords(text))) return new Wrong(`${quoted(text)} can mean several parts; write which one`);
@@ -84,7 +92,7 @@ function readMode(text: string, family: string | null): string | Wrong {
 export function modeCell(text: string, at: string | null): string | Wrong {
   let read = modesOf.get(at);
   if (!read) {
-    const family = at === null ? null : position(at).family;
+    const family = at === null ? null : at.startsWith(UNSPECIFIED) ? at.slice(UNSPECIFIED.length) : position(at).family;
     modesOf.set(at, (read = remembered((cell) => readMode(cell, family))));
   }
   return read(text);

@@ -26,7 +26,8 @@ export class Filling {
   private readonly collector: ArrowCollector;
   private readonly keys: RowKeys;
   private readonly file: TakenFile;
-  private readonly table: TableName;
+  readonly table: TableName;
+  private readonly ticket_at: number;
   private ready: StagedRows[] = [];
 
   constructor(plan: Plan, file: TakenFile, last_day: string) {
@@ -35,12 +36,20 @@ export class Filling {
     this.keys = new RowKeys(plan.table);
     this.file = file;
     this.table = plan.table.name;
+    this.ticket_at = plan.fields.findIndex(({ column }) => column.name === "ticket_no");
   }
 
-  push({ values, guessed }: Pick<CheckedRow, "values" | "guessed">, source_line: number): void {
-    const row_key = this.keys.keyOf(values, guessed), { name: source_file, file_no } = this.file;
+  /**
+   * @param words what a finding was read from: it has the same key in every import, whatever is made of the words by then
+   */
+  push({ values, guessed }: Pick<CheckedRow, "values" | "guessed">, source_line: number, words: string | null = null): void {
+    const { name: source_file, file_no } = this.file, row_key = words === null ? this.keys.keyOf(values, guessed) : this.keys.keyOf(this.ofWords(values, words));
     this.collector.push({ values, came_in_guessed: guessed.includes("came_in"), file_no, source_file, source_line, row_key });
     if (this.collector.is_full) this.ready.push({ table: this.table, ...this.collector.take() });
+  }
+
+  private ofWords(values: CheckedRow["values"], words: string): CheckedRow["values"] {
+    return values.map((value, at) => (at === this.ticket_at ? value : at === values.length - 1 ? words : null));
   }
 
   /** Rows to send on; only full loads, unless the file is at its end. */

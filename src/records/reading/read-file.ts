@@ -1,23 +1,34 @@
 import type { Report } from "../../db/engine.ts";
 import type { TableName } from "../columns.ts";
+import { openSheets } from "../formats/open-sheets.ts";
+import type { NamedFile, OpenedFile, Sheet, SheetRow } from "../formats/sheet.ts";
+import { Unreadable } from "../formats/unreadable.ts";
 import type { FileTally, Reject } from "../ledger/ledger.ts";
-import { DELIMITER_LINE, csvRows, shapeOf } from "../formats/csv.ts";
-import type { CsvShape } from "../formats/csv.ts";
-import { encodingOf, headBytes, textOf } from "../formats/decoded-text.ts";
-import type { Encoding } from "../formats/sheet.ts";
-import { whyNotText } from "./file-kind.ts";
+import type { SpellingBook } from "../notes/own-spellings.ts";
+import type { Answers } from "../understanding/answers.ts";
+import { rowMaker } from "../understanding/row-maker.ts";
+import { TITLE } from "../understanding/row-shapes.ts";
+import { understoodRemarks } from "../understanding/understood-remarks.ts";
+import { SheetTaker } from "../understanding/sheet-taker.ts";
+import type { KnownModel } from "../understanding/understanding.ts";
 import type { StagedRows } from "./filling.ts";
-import { isKnownHeading, layoutOf } from "./headings.ts";
-import type { Layout } from "./headings.ts";
 import type { Mapping } from "./mapping.ts";
-import { layoutRemarks } from "./remarks.ts";
+import { BLANK, layoutRemarks } from "./remarks.ts";
 import { RowTaker } from "./row-taker.ts";
-import { LIMITS, Unreadable } from "../formats/unreadable.ts";
+import { knowsHeading, sheetWay } from "./sheet-way.ts";
+import type { SheetWay } from "./sheet-way.ts";
+
+export type { NamedFile } from "../formats/sheet.ts";
 
 export interface ReadOptions {
-  /** Number of the file within its import, from 1. */
+  /** Number of the file within its import, from 1; each further sheet of a workbook takes the next. */
   readonly file_no: number;
   readonly mapping: Mapping | null;
+  /** What the owner settled for this file; null or absent: each sheet is read by its best understanding. */
+  readonly answers?: Answers | null;
+  /** The shop's own list of reels. */
+  readonly models?: readonly KnownModel[];
+  readonly book?: SpellingBook | null;
   /** Newest day a date may name, `YYYY-MM-DD`. */
   readonly last_day: string;
   readonly signal: AbortSignal;
@@ -31,33 +42,12 @@ export interface FileRead extends Omit<FileTally, "rows_new"> {
   readonly rejects: readonly Reject[];
 }
 
-export interface NamedFile {
-  readonly name: string;
-  readonly blob: Blob;
-}
-
-/** Reads one file, here or in a worker. */
-export type ReadFile = (file: NamedFile, options: ReadOptions) => Promise<FileRead>;
+/** Reads one file, here or in a worker: what became of each of its sheets, in their order; one for a file that cannot be read. */
+export type ReadFile = (file: NamedFile, options: ReadOptions) => Promise<readonly FileRead[]>;
 
 async function sha256(blob: Blob): Promise<string> {
   const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", await blob.arrayBuffer()));
   return Array.from(digest, (byte) => byte.toString(16).padStart(2, "0")).join("");
-}
-
-interface Opened {
-  readonly encoding: Encoding;
-  readonly head: string;
-  readonly shape: CsvShape;
-}
-
-async function open({ blob }: NamedFile, { signal, mapping }: ReadOptions): Promise<Opened> {
-  if (blob.size === 0) throw new Unreadable("The file is empty.");
-  if (blob.size > LIMITS.file_bytes) throw new Unreadable("The file is larger than 512 MB; split it, or leave out columns that are not needed.");
-  const bytes = await headBytes(blob, signal), why = whyNotText(bytes);
-  if (why !== null) throw new Unreadable(why);
-  const encoding = await encodingOf(blob, signal);
-  const head = new TextDecoder(encoding).decode(bytes, { stream: true });
-  return { encoding, head, shape: shapeOf(head, (heading) => isKnownHeading(heading, mapping)) };
 }
 
 /** What the browser says when a file was moved, changed or is a folder. */
@@ -69,53 +59,105 @@ function sentenceOf(error: unknown): string | null {
   return null;
 }
 
-/** Reads all rows of an opened file; gives the layout and what became of the rows. */
-async function rowsOf(file: NamedFile, options: ReadOptions, { encoding, head, shape }: Opened): Promise<{ layout: Layout; taker: RowTaker }> {
-  const { signal, report, mapping } = options;
-  const onBytes = (done: number) => report({ step: `Reading ${file.name}`, done, total: file.blob.size, rows: taker?.rows_read ?? 0 });
-  let skip = DELIMITER_LINE.test(head), blank = 0, layout: Layout | null = null, taker: RowTaker | null = null;
-  for await (const rows of csvRows(textOf(file.blob, encoding, signal, onBytes), shape)) {
-    for (const row of rows) {
-      if (taker) taker.take(row);
-      else if (skip) skip = false;
-      else if (row.cells.every((cell) => cell.trim() === "")) blank += 1;
-      else {
-        layout = layoutOf(row.cells, file.name, mapping);
-        taker = new RowTaker({ name: file.name, file_no: options.file_no }, layout, options.last_day);
-      }
-    }
-    for (const staged of taker?.staged(false) ?? []) await options.take(staged);
-  }
-  if (!taker || !layout) throw new Unreadable("The file holds nothing but blank lines.");
-  for (; blank > 0; blank -= 1) taker.take({ line: blank, cells: [""], lines: 1, stray_quote: false });
-  taker.finish();
-  for (const staged of taker.staged(true)) await options.take(staged);
-  return { layout, taker };
+/** One of the two ways rows are taken; both count the same ends. */
+interface Taker {
+  take(row: SheetRow): unknown;
+  finish(): unknown;
+  staged(at_end: boolean): StagedRows[];
+  readonly rows_read: number;
+  readonly rows_known: number;
+  readonly rows_to_fix: number;
+  readonly rows_dropped: number;
+  readonly rejects: readonly Reject[];
 }
 
-/**
- * Reads one file: names what it is, finds delimiter, encoding and headings, and checks it row by row.
- *
- * @returns the tally; a file that cannot be read has the reason in `unreadable`, and what was given to `take` is void
- * @throws the signal's reason when cancelled
- */
-export const readFile: ReadFile = async (file, options) => {
-  const tally = { file: file.name, bytes: file.blob.size, sha256: "" };
+interface Way {
+  readonly taker: Taker;
+  readonly heading_line: number | null;
+  readonly above: (row: SheetRow) => void;
+  readonly tables: () => TableName[];
+  readonly remarks: () => string[];
+}
+
+function asTable(file: { name: string; file_no: number }, { layout }: SheetWay & { way: "table" }, { last_day, mapping }: ReadOptions, heading_line: number): Way {
+  const taker = new RowTaker(file, layout, last_day);
+  return {
+    taker, heading_line, above: (row) => taker.take({ ...row, cells: [""], lines: 1, stray_quote: false }), tables: () => layout.plans.map(({ table }) => table.name),
+    remarks: () => [...layoutRemarks(layout, mapping), ...taker.counts.sentences()],
+  };
+}
+
+function asUnderstood(file: { name: string; file_no: number }, { plan }: SheetWay & { way: "understood" }, { last_day, book }: ReadOptions): Way {
+  const taker = new SheetTaker(file, plan, rowMaker(plan, file.name, last_day, book ?? null), last_day);
+  return {
+    taker, heading_line: plan.start.heading_line, above: ({ cells }) => taker.passOver(cells.some((cell) => cell.trim() !== "") ? TITLE : BLANK), tables: () => taker.tables,
+    remarks: () => [...understoodRemarks(plan, file.name), ...taker.remarks()],
+  };
+}
+
+/** Reads all rows of a sheet. */
+async function rowsOf(sheet: Sheet, { taker, heading_line, above }: Way, options: ReadOptions, onRows: (read: number) => void): Promise<void> {
+  for await (const rows of sheet.rows()) {
+    options.signal.throwIfAborted();
+    for (const row of rows) {
+      if (heading_line === null || row.line > heading_line) taker.take(row);
+      else if (row.line < heading_line) above(row);
+    }
+    onRows(taker.rows_read);
+    for (const staged of taker.staged(false)) await options.take(staged);
+  }
+  taker.finish();
+  for (const staged of taker.staged(true)) await options.take(staged);
+}
+
+interface Reading { readonly file: NamedFile; readonly opened: OpenedFile; readonly options: ReadOptions; readonly progress: { rows: number } }
+
+async function readSheet(sheet: Sheet, name: string, file_no: number, { file, opened, options, progress }: Reading): Promise<Omit<FileRead, "sha256"> | null> {
+  const tally = { file: name, bytes: file.blob.size };
   try {
-    const opened = await open(file, options);
-    const { layout, taker } = await rowsOf(file, options, opened);
-    const tables: TableName[] = layout.plans.map(({ table }) => table.name);
-    const remarks = [
-      ...(opened.encoding === "windows-1252" ? ["Read as Windows-1252, because the text is not valid UTF-8."] : []),
-      ...layoutRemarks(layout, options.mapping),
-      ...taker.counts.sentences(),
-      ...(taker.rows_read === 0 ? ["The file holds headings and no rows."] : []),
-    ];
-    const { rows_read, rows_known, rows_to_fix, rows_dropped, rejects } = taker;
-    return { ...tally, sha256: await sha256(file.blob), tables, rows_read, rows_known, rows_to_fix, rows_dropped, unreadable: null, remarks, rejects };
+    const { mapping, answers = null, models = [], last_day, signal } = options, only = opened.sheets.length === 1;
+    const way = await sheetWay(sheet, { file: file.name, mapping, answers, models, last_day, signal, only });
+    if (way.way === "left out") return null;
+    const whole = { ...options, file_no }, at = { name, file_no };
+    const how = way.way === "table" ? asTable(at, way, whole, way.heading_line) : asUnderstood(at, way, whole);
+    const before = progress.rows;
+    await rowsOf(sheet, how, whole, (read) => { progress.rows = before + read; });
+    const { rows_read, rows_known, rows_to_fix, rows_dropped, rejects } = how.taker;
+    const remarks = [...opened.remarks, ...encodingRemark(sheet), ...sheet.remarks, ...how.remarks(), ...(rows_read === 0 ? ["The file holds headings and no rows."] : [])];
+    return { ...tally, tables: how.tables(), rows_read, rows_known, rows_to_fix, rows_dropped, unreadable: null, remarks, rejects };
   } catch (error) {
     const unreadable = sentenceOf(error);
     if (unreadable === null) throw error;
-    return { ...tally, tables: [], rows_read: 0, rows_known: 0, rows_to_fix: 0, rows_dropped: 0, unreadable, remarks: [], rejects: [] };
+    return { ...tally, ...notRead(unreadable) };
+  }
+}
+
+const encodingRemark = ({ text }: Sheet) => (text?.encoding === "windows-1252" ? ["Read as Windows-1252, because the text is not valid UTF-8."] : []);
+const notRead = (unreadable: string) => ({ tables: [], rows_read: 0, rows_known: 0, rows_to_fix: 0, rows_dropped: 0, unreadable, remarks: [], rejects: [] });
+
+async function readSheets(reading: Reading): Promise<FileRead[]> {
+  const { file, opened: { sheets }, options } = reading, reads: FileRead[] = [], digest = await sha256(file.blob);
+  for (const sheet of sheets) {
+    const name = sheets.length === 1 ? file.name : `${file.name} › ${sheet.name ?? ""}`, read = await readSheet(sheet, name, options.file_no + reads.length, reading);
+    if (read) reads.push({ ...read, sha256: read.unreadable === null ? digest : "" });
+  }
+  return reads;
+}
+
+/**
+ * Reads one file: names what it is, opens its sheets, finds out what their columns mean, and checks it row by row.
+ *
+ * @returns the tallies; one that cannot be read has the reason in `unreadable`, and what was given to `take` of it is void
+ * @throws the signal's reason when cancelled
+ */
+export const readFile: ReadFile = async (file, options) => {
+  const progress = { rows: 0 }, onBytes = (done: number) => options.report({ step: `Reading ${file.name}`, done, total: file.blob.size, rows: progress.rows });
+  try {
+    const opened = await openSheets(file, { signal: options.signal, onBytes, isKnownHeading: knowsHeading(options.mapping) });
+    return await readSheets({ file, opened, options, progress });
+  } catch (error) {
+    const unreadable = sentenceOf(error);
+    if (unreadable === null) throw error;
+    return [{ file: file.name, bytes: file.blob.size, sha256: "", ...notRead(unreadable) }];
   }
 };

@@ -3,13 +3,13 @@ import { readFile } from "./read-file.ts";
 import type { FileRead, NamedFile, ReadFile, ReadOptions } from "./read-file.ts";
 
 /** What goes to the worker: a file to read, or word that the rows it sent are taken. */
-type Ask = { kind: "read"; file: NamedFile; options: Pick<ReadOptions, "file_no" | "mapping" | "last_day"> } | { kind: "taken" };
+type Ask = { kind: "read"; file: NamedFile; options: Omit<ReadOptions, "signal" | "report" | "take"> } | { kind: "taken" };
 
 /** What comes back. Rows are sent one piece at a time: the next follows when the last is taken. */
 type Answer =
   | { kind: "progress"; progress: Parameters<ReadOptions["report"]>[0] }
   | { kind: "rows"; rows: StagedRows }
-  | { kind: "done"; read: FileRead }
+  | { kind: "done"; read: readonly FileRead[] }
   | { kind: "failed"; error: unknown };
 
 /** The worker's end: reads one file after the other, as asked. A cancel ends the worker itself. */
@@ -29,9 +29,9 @@ export function answerReading(scope: DedicatedWorkerGlobalScope): void {
 }
 
 /** The page's end: reads one file in `worker`. When it rejects, the worker's state is unknown and it must be ended. */
-export function readOver(worker: Worker, ...[file, { signal, report, take, ...rest }]: Parameters<ReadFile>): Promise<FileRead> {
+export function readOver(worker: Worker, ...[file, { signal, report, take, ...rest }]: Parameters<ReadFile>): Promise<readonly FileRead[]> {
   const listening = new AbortController();
-  return new Promise<FileRead>((resolve, reject) => {
+  return new Promise<readonly FileRead[]>((resolve, reject) => {
     const send = (ask: Ask) => worker.postMessage(ask);
     const on = { signal: listening.signal };
     signal.addEventListener("abort", () => reject(signal.reason), on);
@@ -42,7 +42,6 @@ export function readOver(worker: Worker, ...[file, { signal, report, take, ...re
       if (data.kind === "done") resolve(data.read);
       if (data.kind === "failed") reject(data.error);
     }, on);
-    const { file_no, mapping, last_day } = rest;
-    send({ kind: "read", file, options: { file_no, mapping, last_day } });
+    send({ kind: "read", file, options: rest });
   }).finally(() => listening.abort());
 }

@@ -1,12 +1,14 @@
 import type { Report } from "../../db/engine.ts";
 import type { FormatKind } from "../formats/sheet.ts";
 import type { SpellingBook } from "../notes/own-spellings.ts";
+import type { ReelKind } from "../vocabulary.ts";
 import type { Answers, DateOrder, SheetKind } from "./answers.ts";
 
 /** A reel the shop's own list knows; `maker` null when the list gives none. */
 export interface KnownModel {
   readonly maker: string | null;
   readonly model: string;
+  readonly reel_kind?: ReelKind | null;
 }
 
 export interface ExamineOptions {

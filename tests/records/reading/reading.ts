@@ -41,6 +41,7 @@ export async function read(content: BlobPart | Blob, name = "tickets.csv", more:
     (staged[table] ??= []).push(...tableFromIPC(stream).toArray().map((row) => row.toJSON() as Record<string, unknown>));
   };
   const options = { file_no: 1, mapping: null, last_day: "2027-06-01", signal: new AbortController().signal, report: () => undefined, take, ...more };
-  const done = await readHere({ name, blob: content instanceof Blob ? content : new Blob([content]) }, options);
+  const [done] = await readHere({ name, blob: content instanceof Blob ? content : new Blob([content]) }, options);
+  if (!done) throw new RangeError("read: needs a file with a sheet that is not left out");
   return { ...done, staged, pieces };
 }

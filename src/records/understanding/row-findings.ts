@@ -1,0 +1,77 @@
+import { UNSPECIFIED } from "../checking/word-cell.ts";
+import { noteFindings } from "../notes/note-findings.ts";
+import type { NoteCell, NoteFinding, NoteReading } from "../notes/note-finding.ts";
+import type { SpellingBook } from "../notes/own-spellings.ts";
+import type { ReelKind } from "../vocabulary.ts";
+import type { MadeRecord } from "./row-outcome.ts";
+
+/** One text of a row that findings are read from. */
+export interface RowText {
+  readonly heading: string;
+  readonly text: string;
+  readonly cell: NoteCell;
+}
+
+interface Found { readonly heading: string; readonly finding: NoteFinding }
+
+const STRENGTH: Readonly<Record<string, number>> = { replaced: 6, wanted: 5, adjusted: 4, cleaned: 3, lubricated: 2, left: 1 };
+const strength = ({ finding }: Found) => STRENGTH[finding.action ?? ""] ?? 0;
+const MOST_READ = 50_000;
+
+/** Two cells of a row that name one place speak of one part: the stronger action counts, faults and figures from either. */
+function merged(found: readonly Found[]): Found[][] {
+  const groups: Found[][] = [];
+  for (const one of found) {
+    const same = groups.find((group) => one.finding.position !== null && group.every(({ heading, finding }) => finding.position === one.finding.position && heading !== one.heading));
+    if (same) same.push(one);
+    else groups.push([one]);
+  }
+  return groups.map((group) => [...group].sort((a, b) => strength(b) - strength(a)));
+}
+
+const highest = (values: readonly (number | null)[]): number | null => values.reduce<number | null>((a, b) => (b === null ? a : Math.max(a ?? 0, b)), null);
+
+function record(ticket_no: string, group: readonly Found[]): MadeRecord | null {
+  const [first] = group;
+  if (!first) return null;
+  const { finding } = first, all = group.map((one) => one.finding), place = finding.position ?? (finding.family === null ? null : `${UNSPECIFIED}${finding.family}`);
+  if (place === null) return null;
+  const counted = finding.action === "replaced" || finding.action === "wanted";
+  const grade = counted || finding.action === null ? highest(all.map((one) => one.grade_at_least)) : finding.grade_at_least, qty = highest(all.map((one) => one.qty));
+  const cells: Record<string, string> = {
+    ticket_no, position: place, action: finding.action ?? "", mode: all.find((one) => one.mode !== null)?.mode ?? "", grade: grade === null ? "" : String(grade),
+    qty: counted && qty !== null ? String(qty) : "", routine: counted ? (finding.routine ? "yes" : "no") : "",
+    note: group.map((one) => one.finding.text.trim()).join(" | "), size: all.find((one) => one.size !== null)?.size ?? "",
+    read_from: [...new Set(group.map(({ heading }) => heading))].join(" | "), rule: finding.rule, confidence: String(Math.min(...all.map((one) => one.confidence))),
+  };
+  return { table: "findings", cells, words: group.map(({ heading, finding: { start, text } }) => `${heading}@${start}:${text}`).join("|") };
+}
+
+/** Reads the findings of rows' texts; the same text on the same kind of reel is read once. */
+export class RowFindings {
+  readonly unknown: { readonly text: string; readonly unknown: readonly string[] }[] = [];
+  private readonly read = new Map<string, NoteReading>();
+  private readonly book: SpellingBook | null;
+
+  constructor(book: SpellingBook | null) {
+    this.book = book;
+  }
+
+  reading({ text, cell }: RowText, kind: ReelKind | null, complaint: string): NoteReading {
+    const key = `${cell}\n${kind ?? ""}\n${complaint}\n${text}`, before = this.read.get(key);
+    if (before) return before;
+    const reading = noteFindings(text, { reel_kind: kind, cell, complaint: complaint === "" ? null : complaint, book: this.book });
+    if (this.read.size < MOST_READ) this.read.set(key, reading);
+    return reading;
+  }
+
+  /** Findings of all texts of one reel. */
+  records(ticket_no: string, texts: readonly RowText[], kind: ReelKind | null, complaint: string): MadeRecord[] {
+    const found = texts.flatMap((one) => {
+      const reading = this.reading(one, kind, complaint);
+      if (reading.unknown.length > 0) this.unknown.push({ text: one.text, unknown: reading.unknown });
+      return reading.findings.map((finding) => ({ heading: one.heading, finding }));
+    });
+    return merged(found).flatMap((group) => record(ticket_no, group) ?? []);
+  }
+}
