@@ -1,4 +1,4 @@
-import { Bool, DateDay, Decimal, Dictionary, Field, Float64, Int32, Int64, List, RecordBatchStreamWriter, Schema, Struct, Table, TimeSecond, TimestampMicrosecond, Utf8, makeData, tableToIPC, vectorFromArray } from "apache-arrow";
+import { Bool, DateDay, Decimal, Dictionary, Field, Float64, Int32, Int64, List, RecordBatch, RecordBatchStreamWriter, Schema, Struct, Table, TimeSecond, TimestampMicrosecond, Utf8, makeData, tableToIPC, vectorFromArray } from "apache-arrow";
 import type { Vector } from "apache-arrow";
 import { describe, expect, test } from "vitest";
 import { allRows, opened, read } from "./opening.ts";
@@ -35,7 +35,8 @@ describe("an Arrow file or stream is one sheet", () => {
     values.set([12_500, 0, 0, 0], 0);
     values.set([0xffffffff - 1, 0xffffffff, 0xffffffff, 0xffffffff], 4);
     const data = makeData({ type, length: 2, nullCount: 0, data: values });
-    const { sheets } = await read(tableToIPC(new Table(new Schema([new Field("cost", type)]), makeData({ type: new Struct([new Field("cost", type)]), length: 2, children: [data] })), "stream") as Uint8Array<ArrayBuffer>);
+    const schema = new Schema([new Field("cost", type)]), struct = makeData({ type: new Struct(schema.fields), length: 2, nullCount: 0, children: [data] });
+    const { sheets } = await read(tableToIPC(new Table([new RecordBatch(schema, struct)]), "stream") as Uint8Array<ArrayBuffer>);
     expect(sheets[0]).toMatchObject({ cells: [["cost"], ["12.5"], ["-0.002"]], typed: { 1: [0], 2: [0] } });
   });
   test("batches follow each other, and lines are counted on", async () => {

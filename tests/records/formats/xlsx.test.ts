@@ -105,7 +105,7 @@ describe("what a reader of an Excel workbook sees", () => {
   test("a cancel between two pieces ends the reading with its reason", async () => {
     const stop = new AbortController(), reason = new Error("stopped by the owner");
     const file = await opened(xlsx([{ name: "Jobs", xml: sheetData(Array.from({ length: 20_000 }, (_, at) => [`R-${at} ${Math.sin(at)}`])) }]), "file", { signal: stop.signal });
-    const all = async () => { for await (const _rows of file.sheets[0]?.rows() ?? []) stop.abort(reason); };
+    const all = async () => { for await (const rows of file.sheets[0]?.rows() ?? []) if (rows.length > 0) stop.abort(reason); };
     await expect(all()).rejects.toBe(reason);
   });
 });
