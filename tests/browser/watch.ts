@@ -33,21 +33,18 @@ export function policyLine(report: string): string {
 }
 
 /**
- * Hosts that Chromium and Chrome call for themselves, with any page or none (sign-in, updates, hints); seen with 147 and
- * 156, the rest from memory. What the app's own page or worker asks of them still shows in `left` and `policy`.
+ * The domains that Chromium and Chrome call for themselves, with any page or none (sign-in, updates, hints, time); which hosts
+ * of them differs by version, so they are told by their endings. What the app's own page or worker asks of them still
+ * shows in `left` and `policy`.
  */
-const BROWSERS_OWN = new Set([
-  "accounts.google.com", "update.googleapis.com", "clients2.google.com", "clients4.google.com", "android.clients.google.com",
-  "optimizationguide-pa.googleapis.com", "safebrowsing.googleapis.com", "content-autofill.googleapis.com", "mtalk.google.com",
-  "redirector.gvt1.com", "edgedl.me.gvt1.com",
-]);
+const BROWSERS_OWN = /(^|\.)(google|googleapis|gvt1|gvt2|gstatic|googleusercontent)\.com$/;
 
 /**
  * A proxy that lets nothing through and writes down the host of each attempt. The browser is told to use it for
  * everything but the app's own server, so it also sees what page events do not show.
  */
 export async function wall(onAttempt: (host: string) => void): Promise<{ server: Server; port: number }> {
-  const note = (host: string) => { if (!BROWSERS_OWN.has(host.replace(/:\d+$/, ""))) onAttempt(host); };
+  const note = (host: string) => { if (!BROWSERS_OWN.test(host.replace(/:\d+$/, ""))) onAttempt(host); };
   const server = createServer((request, response) => {
     note(new URL(request.url ?? "", "http://unknown/").host);
     response.writeHead(403).end();
