@@ -60,7 +60,7 @@ const mainBearing: Reading = ({ reel_kind, breath, plural }) => {
 };
 
 const sidePlate: Reading = ({ reel_kind, breath, plural }) =>
-  revolving(reel_kind) && plural && has(breath, "both") ? ["side_plate_r", "side_plate_l"] :
+  revolving(reel_kind) && plural && !has(breath, "left", "right", "palm", "handle") ? ["side_plate_r", "side_plate_l"] :
   reel_kind === "spinning" ? ["side_cover"] : revolving(reel_kind) ? [has(breath, "left", "palm") && !has(breath, "right") ? "side_plate_l" : "side_plate_r"] : [];
 
 const lever: Reading = ({ reel_kind, near, note }) => {

@@ -87,7 +87,9 @@ function loose(now: Reading, item: Item, next: Item | undefined): void {
 
 /** News behind parts of the same sentence. */
 function behind(out: readonly Spoken[], item: Item, news: readonly Mark[]): void {
-  const many = says(item, "both") ? out.slice(-2) : says(item, "all") ? out.slice(-LONGEST).filter((one) => !settled(one) || one.bare) : group(out);
+  const faulty = news.some((mark) => mark.kind === "action") && out.at(-1)?.told.every(({ mark }) => mark.say === "good") && !out.at(-1)?.bare
+    ? out.filter((one) => !settled(one) && one.told.some(({ mark }) => mark.kind === "mode")) : [];
+  const many = faulty.length > 0 ? faulty : says(item, "both") ? out.slice(-2) : says(item, "all") ? out.slice(-LONGEST).filter((one) => !settled(one) || one.bare) : group(out);
   if (item.unknown > 0 && (item.other_subject || news.length === 0)) many.forEach((one) => { one.uncertain = true; });
   else give(many, news, "after", item);
 }
@@ -155,6 +157,7 @@ function naming(now: Reading, item: Item): void {
 function earlier(out: readonly (readonly Spoken[])[], items: readonly Item[]): readonly Spoken[] {
   const recent = out.slice(-2);
   if (items.every((item) => item.parts.length === 0) && items.some((item) => says(item, "declined"))) return out.slice(-4).flat();
+  if (items.every((item) => item.parts.length === 0) && items.some((item) => says(item, "all"))) return out.slice(-4).flat();
   if (items.some((item) => says(item, "both"))) return recent.flat();
   return recent.at(-1)?.length ? recent.at(-1) ?? [] : recent[0] ?? [];
 }

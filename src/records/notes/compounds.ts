@@ -62,7 +62,7 @@ function inside(found: readonly Token[], all: readonly Mark[], kind: ReelKind | 
 const WHICH: ReadonlySet<string> = new Set(["top", "bottom", "rear", "front", "upper", "lower", "center"]);
 /** Nothing, or one word we do not know, stands between them ("thumb bar return spring"). */
 const touches = (found: readonly Token[], owner: Mark, mark: Mark) =>
-  owner.to === mark.from || (owner.to + 1 === mark.from && found[owner.to]?.kind === "word" && !FILLERS.has(word(found[owner.to])) && !/ed$|^\d/.test(word(found[owner.to])));
+  mark.from - owner.to <= 2 && found.slice(owner.to, mark.from).every((token) => token.kind === "word" && !FILLERS.has(token.word) && !/ed$|^\d/.test(token.word));
 
 /** A part's name just before a bare family word is one name of a part: a known one ("pawl spring"), or one we cannot place ("knob seal"). */
 function joinedNames(found: readonly Token[], all: readonly Mark[], kind: ReelKind | null): Mark[] {

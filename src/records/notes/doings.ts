@@ -28,7 +28,7 @@ export const DONE: readonly (readonly [code: string, phrases: readonly string[]]
     re tipped; re tapered; flattened off; smoothed; smoothed off; burnished; stoned out; surfaced; surfaced flat; resurfaced; ran in; run in with compound; smoothed out; filed back; filed down; blended; recut; re cut; bodged; bent and filed`)],
   ["TIGHT", listed(`tighten; tightened; re tightened; retightened; nip up; nipped up; threadlocked; locked it; tightened up; done up; did up; re torqued; torqued; locked with; screwed down; locked; locked in place;
     snugged up; pinched up; secured with threadlock; threadlock; thread lock; with threadlock; thread locked; re locked; relocked`)],
-  ["EXTRACT", listed(`drilled; drilled out; drill out; extracted; thread insert; thread insert fitted; thread insert put in; insert fitted; re tapped; retapped; tapped; screw extractor;
+  ["EXTRACT", listed(`drilled; drilled out; drill out; extracted; helicoiled; helicoil fitted; heli coiled; thread insert; thread insert fitted; thread insert put in; insert fitted; re tapped; retapped; tapped; screw extractor;
     heat and penetrating oil; ground out; cut off; heated out; got out; got it out`)],
   ["RESEAL", listed("resealed; reseated; re seated; refitted seal; re bedded")],
   ["REFIT", listed("refitted; refit; put back; refitted old; dry fitted; fitted dry; reinstalled; re installed; reinstated; re fitted; put back on; back in place; relocated; clipped back; clipped back on; hooked back on")],
@@ -49,7 +49,7 @@ export const FAULTY: readonly (readonly [grade: 3 | null, words: readonly string
     rattles; not turning; stuck; grinding; not working; iffy; dodgy; naff; crap; manky; minging; horrible; nasty; graunchy; rumbly; lumpy; draggy; clunky; catchy; sluggish; stiffish; tight in places;
     marked; dinged; dented; burred; holed; misshapen; out of shape; damaged; floppy; flops; not great; not happy; suspect noise; feels rough; sounds rough; grindy; grumbling; loud; wont adjust; groaning;
     clogged; blocked; squealing; squeaking; squeaky; clicking; ticking; knocking; chattering; vibrates; vibrating; rusted up; furred up; not returning;
-    not springing back; not dropping; not engaging; not holding; not locking in; worn looking; looking tired; unserviceable; defective; disintegrating; popped out; jumped out; jumped off; popped off; slipped off; slipped out; fell off; dislodged; came off; fell out;
+    not springing back; not dropping; not engaging; not holding; not sealing; not locking in; worn looking; looking tired; unserviceable; defective; disintegrating; popped out; jumped out; jumped off; popped off; slipped off; slipped out; fell off; dislodged; came off; fell out;
     came out; off its peg; off its pin; off its post; off its guide; off the post; sprung out; sprung off; sprung open; off the peg; off the guide; wouldnt hold; wouldnt stay; wont stay; out of its seat; out of place; off its seat; come adrift; adrift; unglued; frayed; scruffy`)],
 ];
 

@@ -73,6 +73,7 @@ function aside(found: readonly Token[], inside: readonly Mark[], part: Mark, fro
   if (covering?.say === "opened" || covering?.say === "not" || covering?.say === "elsewhere") return true;
   const reached = found[before.at - 1]?.word === "get" || (before.word === "from" && covering === undefined && inside.some((mark) => mark.to === before.at && mark.phrase === "missing"));
   if (PLACE_ALWAYS.has(before.word) && !reached) return true;
+  if (before.word === "in" && found[before.at - 1]?.word === "found") return true;
   if (RELATIVE.has(before.word) && inside.some((mark) => mark.kind === "part" && mark.to <= before.at)) return true;
   if (["on", "in"].includes(before.word) && inside.some((mark) => mark.action?.action === "replaced" && mark.to <= before.at && mark.to > from + 1)) return true;
   return PLACE_AFTER_PART.has(before.word) && inside.some((mark) => mark.kind === "part" && mark.to <= before.at);

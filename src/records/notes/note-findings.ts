@@ -94,14 +94,14 @@ function read(text: string, context: NoteContext): NoteReading {
   const found = parted(tokens(text), book), complaint = context.complaint ? phraseWords(context.complaint) : [];
   const said = marks(found, { reel_kind, complaint, parts_cell, book });
   const whole_job = said.some((mark) => mark.say === "whole job"), named = referring(found, said, reel_kind);
-  const words = { found, strange: strangeWords(found, named) }, unknown = unknownStretches(words, text);
+  const words = { found, strange: strangeWords(found, named) }, clean = !words.strange.includes(true), unknown = unknownStretches(words, text);
   if (cell === "complaint") return { findings: [], whole_job, unknown };
   const whole = sentences(words, named, parts_cell), first = whole[0];
   const all = cell === "note" && first && namesJob(first, found) ? [first.map((item) => ({ ...item, parts: [] })), ...whole.slice(1)] : whole;
   const spoken = attach(all), lists = fittedLists(all, found), work = workOf(lastWork(all), spoken);
   const weighed = spoken.flat().filter((one) => !isComplaint(one, cell)).flatMap((part) => {
     const weak = parts_cell ? part.item.doubt && part.bare : mentioned(part, work);
-    return findings(part, found, text, cell, lists.has(part.sentence)).map((one) => ({ one, weak }));
+    return findings(part, { found, note: text, cell, listed: lists.has(part.sentence), clean }).map((one) => ({ one, weak }));
   });
   return { findings: merged(weighed, cell).filter(counts), whole_job, unknown };
 }

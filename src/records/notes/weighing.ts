@@ -36,10 +36,13 @@ function says({ part, told }: Spoken): boolean {
   return told.some(({ mark }) => (mark.kind === "mode" ? part.phrase !== "click" && fits(mark, part.family) : mark.say !== "routine"));
 }
 
+/** A word with several meanings, of which something is said farther off. */
+const isGuess = ({ part, told }: Spoken) => part.ambiguous && !part.phrase.includes(" ") && told.every(({ reach }) => reach === "after" || reach === "next sentence");
+
 /** A part only mentioned: in doubt, among words we do not know, explained by later work, or by a word that is no name by itself. */
 export function mentioned(one: Spoken, work: Work): boolean {
   const { part, item, told } = one;
-  if (strangers(one) > MOST_STRANGE) return true;
+  if (strangers(one) > MOST_STRANGE || (strangers(one) > 0 && isGuess(one))) return true;
   if (part.phrase === "gearbox" && !told.some(({ mark }) => mark.kind === "action")) return true;
   if (part.from < work.last && !told.some(({ mark }) => decides(mark))) return true;
   if (told.every(({ mark }) => mark.kind === "mode") && explained(one, work)) return true;
