@@ -10,6 +10,8 @@ with written as (
     coalesce(bool_or(f.action in ('replaced', 'wanted') and coalesce(f.routine, false)), false) as routine
   from findings f
   join visits v using (ticket_no)
+  -- A part that a text names by its family alone (?ball bearing) was used, and no position was inspected.
+  where not starts_with(f.position, '?')
   group by v.visit, f.position
 ), shown as (
   select distinct v.maker, v.model, w.position
