@@ -5,11 +5,13 @@ import type { Batch, Ledger, Reject } from "./ledger/ledger.ts";
 import { putTogether } from "./merging/put-together.ts";
 import { mappingFrom } from "./reading/mapping.ts";
 import type { Mapping } from "./reading/mapping.ts";
+import { nowPutRight, putRightKeys, withoutPutRight } from "./put-right.ts";
 import { readHere } from "./read-here.ts";
 import type { FileRead, NamedFile, ReadFile } from "./reading/read-file.ts";
 import { Unreadable } from "./formats/unreadable.ts";
 import { isInStep, noteImports, rebuild } from "./rebuild.ts";
-import { leaveWaitingRoom, openWaitingRoom, settle, voidRows } from "./settling/settle.ts";
+import { incoming } from "./returned-rows.ts";
+import { leaveWaitingRoom, moveLines, openWaitingRoom, settle, voidRows } from "./settling/settle.ts";
 import type { Settled } from "./settling/settle.ts";
 
 export interface ImportOptions {
@@ -70,15 +72,21 @@ function notRead(file: NamedFile, unreadable: string): FileRead {
   return { file: file.name, bytes: file.blob.size, sha256: "", tables: [], rows_read: 0, rows_known: 0, rows_to_fix: 0, rows_dropped: 0, unreadable, remarks: [], rejects: [] };
 }
 
+/** What was read of a file; `lines` are those of the rows that came back put right, null for a file as it was given. */
+interface Read {
+  readonly read: FileRead;
+  readonly lines: ReadonlySet<number> | null;
+}
+
 /** Reads all files into the waiting room, one after the other. */
-async function readAll(files: readonly NamedFile[], options: ImportOptions, signal: AbortSignal): Promise<FileRead[]> {
-  const { engine, report = () => undefined, read = readHere } = options;
-  const mappings = await mappingsOf(files), reads: FileRead[] = [];
-  for (const file of files.filter((one) => !isMapping(one))) {
+async function readAll(files: readonly NamedFile[], options: ImportOptions, signal: AbortSignal): Promise<Read[]> {
+  const { engine, ledger, report = () => undefined, read = readHere } = options;
+  const mappings = await mappingsOf(files), reads: Read[] = [], right = await putRightKeys(ledger);
+  for (const { file, lines } of await incoming(files.filter((one) => !isMapping(one)), () => ledger.rejects(), signal)) {
     signal.throwIfAborted();
     const mapping = mappings.get(folder(file.name)) ?? null, file_no = reads.length + 1;
     if (mapping instanceof Unreadable) {
-      reads.push(notRead(file, mapping.message));
+      reads.push({ read: notRead(file, mapping.message), lines: null });
       continue;
     }
     const done = await read(file, {
@@ -86,9 +94,25 @@ async function readAll(files: readonly NamedFile[], options: ImportOptions, sign
       take: ({ table, stream, rows }) => engine.load(`staging.${table}`, stream, rows),
     });
     for (const [at, { unreadable }] of done.entries()) if (unreadable !== null) await voidRows(engine, file_no + at);
-    reads.push(...done);
+    if (lines) await moveLines(engine, file_no, lines);
+    const there = (one: FileRead): FileRead => (lines ? { ...one, rejects: one.rejects.map((reject) => ({ ...reject, line: lines.get(reject.line) ?? reject.line })) } : one);
+    for (const one of done) reads.push({ read: lines ? there(one) : await withoutPutRight(one, right), lines: lines && new Set(lines.values()) });
   }
   return reads;
+}
+
+/** Of files whose rows came back in a list, rows that did not come back are still to fix, and those put right are remembered. */
+async function withReturned(found: Settled, reads: readonly Read[], ledger: Ledger): Promise<Settled> {
+  if (reads.every(({ lines }) => lines === null)) return found;
+  const before = await ledger.rejects(), files = [...found.files], rejects = [...found.rejects];
+  for (const [at, { lines }] of reads.entries()) {
+    const tally = files[at];
+    if (!lines || !tally) continue;
+    const own = before.filter(({ file }) => file === tally.file), put_right = await nowPutRight(own, lines, found.rejects.filter(({ file }) => file === tally.file));
+    files[at] = { ...tally, put_right: put_right ?? [] };
+    rejects.push(...own.filter(({ line }) => !lines.has(line)));
+  }
+  return { ...found, files, rejects };
 }
 
 /** Rows to fix, for comparing two imports of one file. */
@@ -121,12 +145,12 @@ interface Written {
 }
 
 /** Compares the waiting rows with all that is kept, and writes what is new. No other tab adds anything meanwhile. */
-async function written(reads: readonly FileRead[], options: ImportOptions, signal: AbortSignal): Promise<Written> {
+async function written(reads: readonly Read[], options: ImportOptions, signal: AbortSignal): Promise<Written> {
   const { engine, ledger, origin, instead_of_all, report = () => undefined } = options;
   report({ step: "Comparing with your records", done: 0, total: null });
   if (instead_of_all) await clearImported(engine);
   else if (!(await isInStep(engine, ledger))) await rebuild(engine, ledger, report, signal);
-  const found = await settle(engine, reads, signal);
+  const found = await withReturned(await settle(engine, reads.map(({ read }) => read), signal), reads, ledger);
   // What waited takes as much room as what is kept, and deriving needs it.
   await leaveWaitingRoom(engine);
   const settled = { ...found, rejects: [...found.rejects, ...(instead_of_all?.rejects ?? [])] };

@@ -35,6 +35,8 @@ export interface FileTally {
   readonly unreadable: string | null;
   /** What was dropped or put right, one sentence with its count each. */
   readonly remarks: readonly string[];
+  /** Keys of rows to fix that came back put right in a list, see `put-right.ts`; absent where there are none. */
+  readonly put_right?: readonly string[];
 }
 
 export interface StoredTable {

@@ -1,4 +1,5 @@
 import type { Engine } from "../../db/engine.ts";
+import { rowsStream } from "../../db/rows-stream.ts";
 import { TABLES } from "../columns.ts";
 import type { TableName } from "../columns.ts";
 import type { FileTally, NewBatch, Reject } from "../ledger/ledger.ts";
@@ -7,6 +8,7 @@ import fates from "./fates.sql?raw";
 import findings from "./findings.sql?raw";
 import fits from "./fits.sql?raw";
 import leave from "./leave.sql?raw";
+import movingLines from "./move-lines.sql?raw";
 import numbersAgain from "./numbers-again.sql?raw";
 import models from "./models.sql?raw";
 import { newRows } from "./new-rows.ts";
@@ -39,6 +41,13 @@ export async function openWaitingRoom(engine: Engine): Promise<void> {
 /** Takes out what a file left behind that could not be read to its end. */
 export async function voidRows(engine: Engine, file_no: number): Promise<void> {
   await engine.run([voidFile], { file_no });
+}
+
+/** Gives the waiting rows of a file the lines they had elsewhere: line here → line there. */
+export async function moveLines(engine: Engine, file_no: number, lines: ReadonlyMap<number, number>): Promise<void> {
+  const rows = [...lines].map(([source_line, from_line]) => ({ file_no, source_line, from_line }));
+  await engine.load("staging.moved_lines", rowsStream({ file_no: "integer", source_line: "integer", from_line: "integer" }, rows), rows.length);
+  await engine.run([movingLines]);
 }
 
 export async function leaveWaitingRoom(engine: Engine): Promise<void> {

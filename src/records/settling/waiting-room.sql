@@ -37,3 +37,4 @@ create or replace table staging.parts_fate (file_no integer, source_line integer
 create or replace table staging.fits_fate (file_no integer, source_line integer, fate varchar);
 create or replace table staging.suppliers_fate (file_no integer, source_line integer, fate varchar);
 create or replace table staging.orders_fate (file_no integer, source_line integer, fate varchar);
+create or replace table staging.moved_lines (file_no integer, source_line integer, from_line integer);
