@@ -139,7 +139,7 @@ function said(now: Reader, phrase: Phrase, key: string, at: number, length: numb
   const to = at + length, corrected = now.changed.slice(at, to).includes(true);
   const one = (kind: Mark["kind"], means: Means) => marked(kind, at, to, key, corrected, means);
   if (NOUNS.has(key) && PUT_ON.has(now.words[to] ?? "")) return [one("ignored", {})];
-  if (phrase.say) {
+  if (phrase.say && !(key === "grip" && !now.found[at]?.plural)) {
     const done = phrase.say === "whole job" && phrase.action ? [one("action", { action: phrase.action })] : [];
     return [one("say", { say: phrase.say }), ...done];
   }

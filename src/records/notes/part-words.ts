@@ -44,7 +44,7 @@ export const MORE_NAMES: readonly (readonly [position: string, names: readonly s
   ["handle_joint", ["handle arm pivot", "handle arm pivot pin", "handle pivot", "handle pivot pin", "handle folding joint", "folding handle joint", "folding handle", "joint pin", "hinge pin", "fold pivot", "fold joint", "handle fold", "folding joint"]],
   ["handle_knob", ["handle knobs"]],
   ["knob_cap", ["knob end cap"]],
-  ["handle_seal", ["handle shaft seal"]],
+  ["handle_seal", ["handle shaft seal", "handle drive shaft seal"]],
   ["preset_knob", ["preset"]],
   ["clicker", ["clicker ratchet", "clicker button", "bait clicker pawl", "clicker tongue", "clicker pawl"]],
   ["clicker_spring", ["bait clicker spring"]],
