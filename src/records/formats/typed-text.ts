@@ -21,7 +21,8 @@ function withoutExponent(text: string): string {
 export function numberText(value: number | bigint): string {
   if (typeof value === "bigint") return String(value);
   if (!Number.isFinite(value)) return "";
-  const text = String(Number.isSafeInteger(value) ? value : Number(value.toPrecision(DIGITS)));
+  const whole = String(value), is_short = whole.length <= DIGITS || Number.isSafeInteger(value);
+  const text = is_short ? whole : String(Number(value.toPrecision(DIGITS)));
   return text.includes("e") ? withoutExponent(text) : text;
 }
 

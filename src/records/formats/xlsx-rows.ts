@@ -5,7 +5,7 @@ import { plainRow } from "./sheet-source.ts";
 import type { SheetRow } from "./sheet.ts";
 import { momentText, yesNoText } from "./typed-text.ts";
 import { DAMAGED_WORKBOOK, LIMITS, Unreadable } from "./unreadable.ts";
-import { attribute } from "./xml-scan.ts";
+import { attribute, eachAttribute } from "./xml-scan.ts";
 import type { XmlReader } from "./xml-scan.ts";
 import { RunText, withEscapes } from "./xlsx-parts.ts";
 
@@ -116,9 +116,16 @@ export class XlsxRows implements XmlReader {
   }
 
   private openCell(attributes: string): void {
-    this.column = columnOf(attribute(attributes, "r") ?? "") ?? this.column + 1;
-    this.type = attribute(attributes, "t") ?? "n";
-    this.shown = this.context.styles[Number(attribute(attributes, "s") ?? 0)] ?? "number";
+    let style = 0, column = this.column + 1;
+    this.type = "n";
+    eachAttribute(attributes, (name, value) => {
+      if (name === "r") column = columnOf(value) ?? column;
+      else if (name === "t") this.type = value;
+      else if (name === "s") style = Number(value);
+      return undefined;
+    });
+    this.column = column;
+    this.shown = this.context.styles[style] ?? "number";
     this.value = "";
     this.in_place = null;
   }

@@ -1,7 +1,7 @@
 import type { OnBytes } from "./blob-bytes.ts";
 import { sheetOf, workbookRemarks } from "./sheet-source.ts";
 import type { OpenOptions, Sheet, SheetRow } from "./sheet.ts";
-import { LIMITS } from "./unreadable.ts";
+import { DAMAGED_WORKBOOK, LIMITS, Unreadable } from "./unreadable.ts";
 import { sharedStrings, shownStyles, workbookParts } from "./xlsx-parts.ts";
 import type { Archive, SheetPart } from "./xlsx-parts.ts";
 import { XlsxRows, columnOf } from "./xlsx-rows.ts";
@@ -55,12 +55,15 @@ async function* rowsOf(archive: Archive, entry: ZipEntry, context: CellContext, 
 export async function xlsxSheets(archive: Archive, path: string, options: OpenOptions): Promise<readonly Sheet[]> {
   const parts = await workbookParts(archive, path), styles = await shownStyles(archive, parts.styles);
   let strings: Promise<readonly string[]> | null = null;
-  const sheet = ({ name, hidden, path: part }: SheetPart) => sheetOf({ name, hidden }, options, async function* (onBytes, remarks) {
+  const sheet = ({ name, hidden, path: part }: SheetPart) => {
     const entry = archive.entries.get(part);
-    if (!entry) return;
-    strings ??= sharedStrings(archive, parts.strings);
-    const context = { strings: await strings, styles, is_1904: parts.is_1904, merges: await mergesOf(archive, entry) };
-    yield* rowsOf(archive, entry, context, onBytes, remarks);
-  });
+    if (!entry) throw new Unreadable(DAMAGED_WORKBOOK);
+    let merges: ReturnType<typeof mergesOf> | null = null;
+    return sheetOf({ name, hidden }, options, async function* (onBytes, remarks) {
+      // One after the other, so that neither can fail while nobody waits for it.
+      const texts = await (strings ??= sharedStrings(archive, parts.strings)), down = await (merges ??= mergesOf(archive, entry));
+      yield* rowsOf(archive, entry, { strings: texts, styles, is_1904: parts.is_1904, merges: down }, onBytes, remarks);
+    });
+  };
   return parts.sheets.map(sheet);
 }

@@ -25,6 +25,22 @@ function plain(text: string): string {
 
 const localName = (name: string) => name.slice(name.indexOf(":") + 1);
 
+const isBlank = (code: number) => code === 32 || code === 10 || code === 9 || code === 13;
+
+/** Calls `take` with each attribute of an element, its name without prefix, until `take` has what it wants and gives true. */
+export function eachAttribute(attributes: string, take: (name: string, value: string) => boolean | undefined): void {
+  for (let at = 0; ;) {
+    while (isBlank(attributes.charCodeAt(at))) at += 1;
+    const equals = attributes.indexOf("=", at);
+    if (equals === -1) return;
+    let open = equals + 1;
+    while (isBlank(attributes.charCodeAt(open))) open += 1;
+    const close = open < attributes.length ? attributes.indexOf(attributes.charAt(open), open + 1) : -1;
+    if (close === -1 || take(localName(attributes.slice(at, equals).trimEnd()), plain(attributes.slice(open + 1, close))) === true) return;
+    at = close + 1;
+  }
+}
+
 /**
  * One attribute of an element, whatever its prefix; null when it is not there.
  *
@@ -32,16 +48,12 @@ const localName = (name: string) => name.slice(name.indexOf(":") + 1);
  * attribute(' r:id="rId1" name="Jobs &amp; parts"', "name") // => "Jobs & parts"
  */
 export function attribute(attributes: string, name: string): string | null {
-  for (let at = 0; ;) {
-    const equals = attributes.indexOf("=", at);
-    if (equals === -1) return null;
-    let open = equals + 1;
-    while (/\s/.test(attributes.charAt(open))) open += 1;
-    const close = attributes.indexOf(attributes.charAt(open), open + 1);
-    if (close === -1 || open >= attributes.length) return null;
-    if (localName(attributes.slice(at, equals).trim()) === name) return plain(attributes.slice(open + 1, close));
-    at = close + 1;
-  }
+  let found: string | null = null;
+  eachAttribute(attributes, (own, value) => {
+    if (own === name) found = value;
+    return own === name;
+  });
+  return found;
 }
 
 const MORE = 62, DOUBLE = 34, SINGLE = 39;
