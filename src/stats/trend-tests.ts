@@ -90,3 +90,21 @@ export function lewisRobinson(events: readonly number[]): Trend {
   if (statistic === null || varying === 0) return { statistic: null, p: null };
   return { statistic: statistic / varying, p: twoSided(statistic / varying) };
 }
+
+/**
+ * The same over many reels: the pooled Laplace figure divided by how much the gaps between a reel's failures vary (Kvaløy &
+ * Lindqvist 1998, Reliability Engineering & System Safety 60:13-28).
+ *
+ * @returns null statistic under three gaps or when all are alike
+ * @throws {RangeError} if there is no reel
+ * @example
+ * pooledLewisRobinson([{ end: 8, events: [1, 2, 4, 8] }]).statistic; // => -0.1637
+ */
+export function pooledLewisRobinson(lines: readonly Line[]): Trend {
+  const { statistic } = laplaceTrend(lines);
+  const gaps = lines.flatMap(({ events }) => [...events].sort((a, b) => a - b).map((time, i, all) => time - (all[i - 1] ?? 0)));
+  const mean = gaps.reduce((sum, gap) => sum + gap, 0) / gaps.length;
+  const varying = Math.sqrt(gaps.reduce((sum, gap) => sum + (gap - mean) ** 2, 0) / (gaps.length - 1)) / mean;
+  if (statistic === null || gaps.length < 3 || !(varying > 0)) return { statistic: null, p: null };
+  return { statistic: statistic / varying, p: twoSided(statistic / varying) };
+}

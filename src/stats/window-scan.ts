@@ -21,14 +21,19 @@ export interface Scan {
   p: number | null;
 }
 
-const part = (count: number, share: number): number => (count === 0 ? 0 : count * Math.log(share));
-
-/** Log-likelihood ratio of a window with a higher share than expected of it; 0 when it is not higher. */
-function logRatio(failed: number, expected: number, all_failed: number): number {
-  if (failed <= expected || expected <= 0) return 0;
-  const out = all_failed - failed, out_expected = all_failed - expected;
-  return part(failed, failed / expected) + (out_expected > 0 ? part(out, out / out_expected) : 0);
+/** Log-likelihood of `count` among `fitted` at their own share, over that at the expected one. */
+function gain(count: number, fitted: number, expected: number): number {
+  const part = (seen: number, usual: number) => (seen === 0 ? 0 : seen * Math.log(seen / usual));
+  return part(count, expected) + part(fitted - count, fitted - expected);
 }
+
+/** Log-likelihood ratio of a window with a share of its own beside the rest with another; 0 when it is not the higher one. */
+function logRatio(inside: Sum, all: Sum): number {
+  const { fitted, failed, expected } = inside;
+  if (failed <= expected || expected <= 0) return 0;
+  return gain(failed, fitted, expected) + gain(all.failed - failed, all.fitted - fitted, all.expected - expected);
+}
+interface Sum { fitted: number; failed: number; expected: number }
 
 /** Counts and expectations by stretch, from 0; what is expected of a fitting is its kind's share. */
 function totals(fittings: readonly Fitted[], failed: readonly boolean[], share: readonly number[], stretches: number) {
@@ -42,16 +47,17 @@ function totals(fittings: readonly Fitted[], failed: readonly boolean[], share: 
 }
 
 /** Best window of at most `longest` stretches. */
-function worst({ fitted, bad, expected }: ReturnType<typeof totals>, longest: number, all_failed: number): Window | null {
+function worst({ fitted, bad, expected }: ReturnType<typeof totals>, longest: number): Window | null {
+  const sum = (of: Float64Array) => of.reduce((total, one) => total + one, 0), all = { fitted: sum(fitted), failed: sum(bad), expected: sum(expected) };
   let best: Window | null = null;
   for (let first = 0; first < bad.length; first += 1) {
-    let n = 0, k = 0, e = 0;
+    const inside = { fitted: 0, failed: 0, expected: 0 };
     for (let last = first; last < Math.min(bad.length, first + longest); last += 1) {
-      n += fitted[last] as number;
-      k += bad[last] as number;
-      e += expected[last] as number;
-      const log_ratio = logRatio(k, e, all_failed);
-      if (log_ratio > (best?.log_ratio ?? 0)) best = { first, last, fitted: n, failed: k, expected: e, log_ratio };
+      inside.fitted += fitted[last] as number;
+      inside.failed += bad[last] as number;
+      inside.expected += expected[last] as number;
+      const log_ratio = logRatio(inside, all);
+      if (log_ratio > (best?.log_ratio ?? 0)) best = { first, last, ...inside, log_ratio };
     }
   }
   return best;
@@ -70,8 +76,8 @@ function shuffled(failed: boolean[], places: readonly (readonly number[])[], ran
 /**
  * The stretch of time whose fittings failed most beyond what their kinds do, and whether chance would show one like it.
  *
- * Scan statistic: largest likelihood ratio over all windows (Kulldorff 1997, Communications in Statistics 26:1481-1496), its p value by
- * shuffling failures within each kind (model × position), so that a bad model cannot make a bad window.
+ * Scan statistic: largest Bernoulli likelihood ratio over all windows (Kulldorff 1997, Communications in Statistics
+ * 26:1481-1496), fittings taken at the mean share of their kinds; its p value by shuffling failures within each kind (model × position), so that a bad model cannot make a bad window.
  *
  * @param longest most stretches a window may hold
  * @param tries shufflings; the smallest p is 1 / (tries + 1)
@@ -81,17 +87,17 @@ function shuffled(failed: boolean[], places: readonly (readonly number[])[], ran
  */
 export function windowScan(fittings: readonly Fitted[], longest: number, tries: number, random: Random): Scan {
   fittings.forEach(({ stretch, kind }) => { requireWhole("windowScan", "stretch", stretch); requireWhole("windowScan", "kind", kind); });
-  const failed = fittings.map((one) => one.failed), all_failed = failed.filter(Boolean).length;
+  const failed = fittings.map((one) => one.failed);
   const stretches = fittings.reduce((most, { stretch }) => Math.max(most, stretch + 1), 0);
   const places: number[][] = [];
   fittings.forEach(({ kind }, i) => { (places[kind] ??= []).push(i); });
   const kinds = Array.from(places, (of) => of ?? []), share = kinds.map((of) => (of.length === 0 ? 0 : of.filter((i) => failed[i]).length / of.length));
-  const window = worst(totals(fittings, failed, share, stretches), longest, all_failed);
+  const window = worst(totals(fittings, failed, share, stretches), longest);
   if (window === null) return { window: null, p: null };
   let as_bad = 1;
   for (let turn = 0; turn < tries; turn += 1) {
     shuffled(failed, kinds, random);
-    const other = worst(totals(fittings, failed, share, stretches), longest, all_failed);
+    const other = worst(totals(fittings, failed, share, stretches), longest);
     if ((other?.log_ratio ?? 0) >= window.log_ratio - 1e-9) as_bad += 1;
   }
   return { window, p: as_bad / (tries + 1) };

@@ -33,10 +33,10 @@ describe("windowScan", () => {
   });
 
   test("the likelihood ratio is the one worked out by hand", () => {
-    // One kind, share 1/2: month 0 has 2 of 2 failed (expected 1), month 1 has 0 of 2: 2 ln 2 + 0.
+    // One kind, share 1/2: month 0 has 2 of 2 failed (expected 1), month 1 has 0 of 2: 2 ln 2 each.
     const four = [{ stretch: 0, kind: 0, failed: true }, { stretch: 0, kind: 0, failed: true }, { stretch: 1, kind: 0, failed: false }, { stretch: 1, kind: 0, failed: false }];
     const { window, p } = windowScan(four, 1, 0, () => 0);
-    expect(window).toMatchObject({ first: 0, last: 0, fitted: 2, failed: 2, expected: 1, log_ratio: 2 * Math.log(2) });
+    expect(window).toMatchObject({ first: 0, last: 0, fitted: 2, failed: 2, expected: 1, log_ratio: 4 * Math.log(2) });
     expect(p).toBe(1);
   });
 

@@ -2,7 +2,7 @@ import type { Figure } from "../failures/verdict.ts";
 
 /** Failures a reel has had on average by an age, with Nelson's robust limits. */
 export interface CumulativePoint {
-  /** Days since the reel was first seen here. */
+  /** Days since the part was first looked at here. */
   readonly age: number;
   /** Reels still watched at that age. */
   readonly at_risk: number;
@@ -31,9 +31,9 @@ export interface ComebackRow {
   readonly position_name: string;
   readonly maker: string | null;
   readonly model: string;
-  /** Reels told apart by serial and watched: seen here once at least. */
+  /** Reels told apart by serial and watched; 0 where curves were not asked for. */
   readonly reels: number;
-  /** Failures put right on reels with a serial, followed for 90 days or back within them. */
+  /** Failures put right on reels with a serial, at least 90 days before the records end. */
   readonly failures: number;
   /** Of those: the same part of the same reel had failed again within 90 days. */
   readonly back: number;

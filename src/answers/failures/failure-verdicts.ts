@@ -15,7 +15,7 @@ import { reasonsOf } from "./reasons.ts";
 import { verdictRecords } from "./verdict-records.ts";
 import type { VerdictFilter, VerdictRecords } from "./verdict-records.ts";
 import { VERDICT_WORDS } from "./verdict.ts";
-import type { LeadingFault, Verdict } from "./verdict.ts";
+import type { Figure, LeadingFault, Verdict } from "./verdict.ts";
 
 export const ALL_VERDICTS: VerdictFilter = { reel_kind: null, water: null, from: null, to: null, denominator: "coverage", group: null, position: null };
 
@@ -26,6 +26,8 @@ export type PlaceName = {
 export interface VerdictMeans {
   readonly names: readonly PlaceName[];
   readonly denominator: Denominator;
+  /** Drawing shares in is the slow part: only planned openings need it for the words, tables may want it for all. */
+  readonly drawn?: "planned" | "all" | undefined;
   readonly signal?: AbortSignal | undefined;
   readonly report?: Report | undefined;
 }
@@ -34,6 +36,8 @@ export interface VerdictMeans {
 const TURN_MS = 30;
 /** A fault this unlike the others' is evidence of its own. */
 const FAULT_TELLS = { failed: 5, p: 0.01 } as const;
+/** Seasons are compared plainly, so their agreement counts only where like with like, and beside its own other parts, it fails this often too. */
+const FAIRLY = 1.5;
 
 /** Counts steps for the progress bar and gives the screen its turns. */
 function breathing(total: number, signal: AbortSignal | undefined, report: Report | undefined): Breath {
@@ -51,20 +55,23 @@ function breathing(total: number, signal: AbortSignal | undefined, report: Repor
 type Sides = ReadonlyMap<Opening, ReadonlyMap<Peer, Unjudged>>;
 
 /** All sides of all places, first beside all others, then without the models that stand out themselves. */
-async function allSides(places: readonly Place[], fields: readonly Field[], records: VerdictRecords, breath: Breath): Promise<{ sides: Sides; left_out: LeftOut }> {
+async function allSides(
+  places: readonly Place[], fields: readonly Field[], records: VerdictRecords, breath: Breath, { drawn }: VerdictMeans,
+): Promise<{ sides: Sides; left_out: LeftOut }> {
   const widen = widening(fields, records.mates), sides = new Map<Opening, ReadonlyMap<Peer, Unjudged>>();
   const planned = await drawnIn(fields, "planned", breath);
   const first = await judgedSides({ places, opening: "planned", pooled: planned, left_out: new Map(), widen, breath }), left_out = outstanding(places, first);
   for (const opening of OPENINGS) {
-    const pooled = opening === "planned" ? planned : await drawnIn(fields, opening, breath);
+    const pooled = opening === "planned" ? planned : drawn === "all" ? await drawnIn(fields, opening, breath) : new Map<Peer, Figure>();
     sides.set(opening, await judgedSides({ places, opening, pooled, left_out, widen, breath }));
   }
   return { sides, left_out };
 }
 
 /** Evidence beside the ratio: every season that can tell agrees, or one fault is far commoner than on the others. */
-function moreEvidence(told: number, agree: number, fault: LeadingFault | null): boolean {
-  const seasons = told >= 2 && agree === told;
+function moreEvidence({ adjusted, beyond_own }: Unjudged, told: number, agree: number, fault: LeadingFault | null): boolean {
+  const fairly = adjusted.value !== null && adjusted.value >= FAIRLY && beyond_own.value !== null && beyond_own.value >= FAIRLY;
+  const seasons = fairly && told >= 2 && agree === told;
   const commoner = fault !== null && fault.failed >= FAULT_TELLS.failed && fault.p_value !== null && fault.p_value < FAULT_TELLS.p
     && fault.failed * fault.others_of > fault.others_failed * fault.of;
   return seasons || commoner;
@@ -75,7 +82,7 @@ function verdict(place: Place, sides: Sides, left_out: LeftOut, rows: ReturnType
   const all = of("*"), decided_on = of("planned").inspected >= TOO_FEW.inspected ? "planned" : "*", side = of(decided_on);
   const without = left_out.get(position) ?? new Set<string>();
   const seasons = seasonSides(field, peer, without, rows.seasons(position)), tally = seasonTally(seasons);
-  const fault = leadingFault(field, peer, without, rows.faults(position), side), more = moreEvidence(tally.seasons_told, tally.seasons_agree, fault);
+  const fault = leadingFault(field, peer, without, rows.faults(position), side), more = moreEvidence(side, tally.seasons_told, tally.seasons_agree, fault);
   const judged = OPENINGS.map((opening) => ({ ...of(opening), word: wordOf(of(opening), all, opening !== "complaint" && more, opening === "planned") }));
   const word = judged.find(({ opening }) => opening === decided_on)?.word ?? "too few";
   const names = field.models.filter(({ key }) => without.has(key) && !peer.members.includes(key)).map(modelName);
@@ -105,12 +112,14 @@ export async function verdictsOf(records: VerdictRecords, means: VerdictMeans): 
   const fields = [...grouped(records.conditions, ({ position }) => position)].map(([position, rows]) => fieldOf(position, rows));
   const places = fields.flatMap((field) => [...field.models, ...field.series].map((peer): Place => ({ field, peer, family: families.get(field.position) ?? field.position })));
   const breath = breathing(3 * fields.length + 4 * places.length, means.signal, means.report);
-  const { sides, left_out } = await allSides(places, fields, records, breath), rows = besideRows(records);
+  const { sides, left_out } = await allSides(places, fields, records, breath, means), rows = besideRows(records);
   return places.map((place) => verdict(place, sides, left_out, rows, means)).sort(inOrder);
 }
 
 /** The same from the engine. */
-export async function failureVerdicts(engine: Engine, filter: VerdictFilter, signal?: AbortSignal, report?: Report): Promise<readonly Verdict[]> {
+export async function failureVerdicts(
+  engine: Engine, filter: VerdictFilter, signal?: AbortSignal, means: Pick<VerdictMeans, "drawn" | "report"> = {},
+): Promise<readonly Verdict[]> {
   const [records, names] = await Promise.all([verdictRecords(engine, filter, signal), engine.rows<PlaceName>(placesSql, {}, signal)]);
-  return verdictsOf(records, { names, denominator: filter.denominator, signal, report });
+  return verdictsOf(records, { ...means, names, denominator: filter.denominator, signal });
 }

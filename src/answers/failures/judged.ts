@@ -42,6 +42,16 @@ export function fairRange({ adjusted, seen_over_expected }: Pick<VerdictSide, "a
   return low === null || high === null ? null : { low, high };
 }
 
+/** From this general level on a model's parts all fail more often, and a part of it has to go beyond that to be blamed itself. */
+const LEVEL_TELLS = 1.25;
+
+/** Whether the model's general level (its price, its owners, its life) may be all there is to it. */
+export const explained = ({ own_level, beyond_own }: Pick<VerdictSide, "own_level" | "beyond_own">): boolean =>
+  own_level !== null && own_level > LEVEL_TELLS && (beyond_own.low === null || beyond_own.low <= 1);
+
+/** The fuller record of all openings says it too, within the same ways of coming in. */
+const saidByAll = (all: Unjudged): boolean => looksWorse(all) && all.failed >= STANDS_OUT.failed && all.adjusted.low !== null && all.adjusted.low > 1 && !explained(all);
+
 /**
  * The word for one side.
  *
@@ -52,10 +62,10 @@ export function fairRange({ adjusted, seen_over_expected }: Pick<VerdictSide, "a
 export function wordOf(side: Unjudged, all: Unjudged, more: boolean, may_stand_out: boolean): VerdictWord {
   if (standsOut(side) && may_stand_out) return "stands out";
   if (tooFew(all)) return "too few";
-  const range = fairRange(side), ratio = side.adjusted.value ?? side.seen_over_expected.value;
+  const range = fairRange(side), enough = side.failed >= STANDS_OUT.failed && !explained(side);
   if (range === null) return "cannot tell apart from how these reels come in";
-  if (range.low > 1 && side.failed >= STANDS_OUT.failed) return "worse than most, not yet sure";
-  const undecided = range.low <= 1 && range.high >= MATTERS;
-  if ((undecided || looksWorse(side)) && more && ratio !== null && ratio > STANDS_OUT.times && side.failed >= STANDS_OUT.failed) return "worse than most, not yet sure";
-  return undecided || looksWorse(side) || looksWorse(all) ? "cannot tell apart from how these reels come in" : "no different";
+  if (range.low > 1 && enough) return "worse than most, not yet sure";
+  const undecided = range.low > 1 || range.high >= MATTERS || looksWorse(side) || looksWorse(all), leaning = (side.adjusted.value ?? 0) > STANDS_OUT.times;
+  if (undecided && enough && leaning && (more || saidByAll(all))) return "worse than most, not yet sure";
+  return undecided ? "cannot tell apart from how these reels come in" : "no different";
 }

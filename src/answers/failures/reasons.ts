@@ -1,6 +1,6 @@
 import { modelName } from "../model-name.ts";
 import { number } from "../wording.ts";
-import { fairRange, looksWorse, STANDS_OUT, TOO_FEW } from "./judged.ts";
+import { explained, fairRange, looksWorse, STANDS_OUT, TOO_FEW } from "./judged.ts";
 import type { Unjudged } from "./judged.ts";
 import type { LeadingFault, SeasonSide, Verdict, VerdictWord } from "./verdict.ts";
 
@@ -87,6 +87,8 @@ function tooFewWords({ all }: Told): string {
 }
 
 function apartWords({ side, all }: Told): string {
+  const { low } = fairRange(side) ?? { low: 0 };
+  if (explained(side) && low > 1) return "It fails more often than the others, but so do all its parts: it cannot be told apart from how these reels live and come in.";
   const looks = looksWorse(side) ? side : looksWorse(all) ? all : null;
   if (looks) return `${came(looks)} it looks worse, but compared like with like that does not hold: it cannot be told apart from how these reels live and come in.`;
   return "Compared like with like it could be no worse or twice as bad: these records cannot decide.";

@@ -1,0 +1,33 @@
+import { number, pieces } from "../wording.ts";
+import type { LotRow, LotShare } from "./lot.ts";
+
+const percent = (share: number): string => `${(100 * share).toFixed(0)} %`;
+const shareOf = ({ fitted, failed_early }: LotShare): string => `${number(failed_early)} of ${number(fitted)}`;
+const MONTHS = ["January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"];
+const month = (day: string): string => `${MONTHS[Number(day.slice(5, 7)) - 1] ?? ""} ${day.slice(0, 4)}`;
+
+/** Models of the window with so many fittings can say whether they were hit. */
+const FEWEST_OF_ONE = 3;
+
+function hitAlike(shares: readonly LotShare[], what: string): string {
+  const told = shares.filter(({ fitted }) => fitted >= FEWEST_OF_ONE);
+  const worse = told.filter(({ fitted, failed_early, others_fitted, others_failed_early }) =>
+    others_fitted > 0 && failed_early / fitted > others_failed_early / others_fitted);
+  if (told.length < 2) return "";
+  const list = told.slice(0, 5).map((one) => `${one.name} ${shareOf(one)}`).join(", ");
+  return worse.length === told.length ? `Every ${what} is hit alike (${list}), so it is the parts and not one ${what}.`
+    : `${number(worse.length)} of ${pieces(told.length, what)} did worse than outside the window (${list}).`;
+}
+
+/** Why a lot's verdict says what it says, the most important sentence first. */
+export function lotReasons(row: Omit<LotRow, "reasons">): string[] {
+  const { fitted, failed_early, expected_share, p_value, verdict, carriers, lots_written } = row;
+  if (verdict === "too few") return [`Only ${pieces(fitted, "fitting")} were looked at again: too few to look for a bad batch.`];
+  const window = `${month(row.from)} to ${month(row.to)}`, usual = expected_share === null ? "" : `; outside those months the same parts on the same models do so in ${percent(expected_share)}`;
+  const counts = `Of ${pieces(fitted, "piece")} fitted ${window} and looked at again within 14 months, ${number(failed_early)} had failed (${percent(failed_early / fitted)})${usual}.`;
+  if (verdict === "no different") return [`The worst months are no worse than chance makes some months. ${counts}`];
+  const chance = p_value === null ? "" : `Shuffling the fittings within each model and part gives months as bad in ${p_value <= 0.001 ? "fewer than 1 of 1\u202f000" : `about ${number(Math.max(1, 1000 * p_value))} of 1\u202f000`} tries.`;
+  const written = lots_written.length === 0 ? "No lot number was written beside them." : `Lots written beside them: ${lots_written.join(", ")}.`;
+  const carried = carriers.length === 0 ? "" : `${pieces(new Set(carriers.map(({ serial, model }) => `${model} ${serial}`)).size, "reel")} may still carry one.`;
+  return [counts, chance, hitAlike(row.models, "model"), hitAlike(row.technicians, "technician"), written, carried].filter((sentence) => sentence !== "");
+}
