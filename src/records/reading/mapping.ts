@@ -1,4 +1,7 @@
 import { TABLES } from "../columns.ts";
+import type { Answers } from "../understanding/answers.ts";
+import { answersFromJson, isAnswersJson } from "../understanding/answers-text.ts";
+import { meaningNamed } from "../understanding/meanings.ts";
 import { plainHeading } from "./heading-words.ts";
 import { Unreadable } from "../formats/unreadable.ts";
 
@@ -10,6 +13,8 @@ export interface Mapping {
   readonly values: ReadonlyMap<string, ReadonlyMap<string, string>>;
   /** Our column → the value of every row, where the file has no such column. */
   readonly constants: ReadonlyMap<string, string>;
+  /** What it says beyond that, for sheets that are no table of ours; null when it says no more. */
+  readonly answers: Answers | null;
 }
 
 /** Pieces of a mapping that name no column of ours but one we can convert. */
@@ -36,6 +41,7 @@ function plainText(value: unknown, where: string): string {
 function target(heading: string, value: unknown): string | null {
   if (value === null || value === "") return null;
   const column = plainText(value, `the column for “${heading}”`);
+  if (meaningNamed(column, "jobs")) return column;
   return CONVERTED.has(column) ? column : ours(column);
 }
 
@@ -49,14 +55,30 @@ function parsed(text: string): Record<string, unknown> {
   throw new Unreadable("mapping.json does not hold an object with columns, values and constants.");
 }
 
+/** How values are written, and what kind of sheet it is; beside `columns`, `values` and `constants`. */
+const MORE = ["kind", "dates", "decimal", "year", "currency"] as const;
+
+/** The short form as answers, when it says more than which of our columns a heading is. */
+function moreThanColumns(json: Record<string, unknown>): Answers | null {
+  const columns = entriesOf(json, "columns").map(([column, means]) => ({ column, means: means === "" ? null : means }));
+  const special = columns.some(({ means }) => typeof means === "string" && !OURS.has(means) && !CONVERTED.has(means));
+  if (!special && !MORE.some((part) => json[part] !== undefined)) return null;
+  const values = entriesOf(json, "values").flatMap(([column, words]) => Object.entries(words as object).map(([word, ours]) => ({ column, word, ours: String(ours) })));
+  const constants = entriesOf(json, "constants").map(([column, value]) => ({ column, value: String(value) }));
+  const { kind, dates, decimal, year, currency } = json;
+  return answersFromJson({ sheets: [{ sheet: null, kind, dates, decimal, year, currency, columns, values, constants }] });
+}
+
 /**
- * Reads `{ "columns": { heading: column }, "values": { column: { word: ours } }, "constants": { column: value } }`.
+ * Reads `{ "columns": { heading: column }, "values": { column: { word: ours } }, "constants": { column: value } }`, with
+ * `kind`, `dates`, `decimal`, `year` and `currency` beside them where needed, or answers as `answersText` writes them.
  *
  * @throws {Unreadable} when it is no such object, or names a column that no table has
  */
 export function mappingFrom(text: string): Mapping {
   const json = parsed(text.replace(/^\uFEFF/, ""));
-  const unknown = Object.keys(json).find((part) => !["columns", "values", "constants"].includes(part));
+  if (isAnswersJson(json)) return { columns: new Map(), values: new Map(), constants: new Map(), answers: answersFromJson(json) };
+  const unknown = Object.keys(json).find((part) => !["columns", "values", "constants", ...MORE].includes(part));
   if (unknown !== undefined) throw new Unreadable(`mapping.json holds “${unknown}”, which is neither columns, values nor constants.`);
   return {
     columns: new Map(entriesOf(json, "columns").map(([heading, column]) => [plainHeading(heading), target(heading, column)])),
@@ -66,5 +88,6 @@ export function mappingFrom(text: string): Mapping {
         [word.trim().toLowerCase(), plainText(value, `the word for “${word}”`)])),
     ])),
     constants: new Map(entriesOf(json, "constants").map(([column, value]) => [ours(column), plainText(value, `the constant “${column}”`)])),
+    answers: moreThanColumns(json),
   };
 }

@@ -9,6 +9,7 @@ import type { Answers } from "../understanding/answers.ts";
 import { rowMaker } from "../understanding/row-maker.ts";
 import { TITLE } from "../understanding/row-shapes.ts";
 import { understoodRemarks } from "../understanding/understood-remarks.ts";
+import { shapeKey } from "../understanding/shape-key.ts";
 import { SheetTaker } from "../understanding/sheet-taker.ts";
 import type { KnownModel } from "../understanding/understanding.ts";
 import type { StagedRows } from "./filling.ts";
@@ -26,6 +27,8 @@ export interface ReadOptions {
   readonly mapping: Mapping | null;
   /** What the owner settled for this file; null or absent: each sheet is read by its best understanding. */
   readonly answers?: Answers | null;
+  /** Answers given for files of other shapes and this one, by `shapeKey`. */
+  readonly remembered?: readonly { readonly shape: string; readonly answers: Answers }[];
   /** The shop's own list of reels. */
   readonly models?: readonly KnownModel[];
   readonly book?: SpellingBook | null;
@@ -144,6 +147,15 @@ async function readSheets(reading: Reading): Promise<FileRead[]> {
   return reads;
 }
 
+/** What is settled for a file: by the owner now, by its `mapping.json`, or for a file of its shape before. */
+async function withAnswers({ sheets }: OpenedFile, options: ReadOptions): Promise<ReadOptions> {
+  const { answers = null, mapping, remembered = [] } = options, own = answers ?? mapping?.answers ?? null;
+  if (own) return { ...options, answers: own, mapping: mapping?.answers ? null : mapping };
+  if (mapping !== null || remembered.length === 0) return options;
+  const shape = await shapeKey(sheets);
+  return { ...options, answers: remembered.find((one) => one.shape === shape)?.answers ?? null };
+}
+
 /**
  * Reads one file: names what it is, opens its sheets, finds out what their columns mean, and checks it row by row.
  *
@@ -154,7 +166,7 @@ export const readFile: ReadFile = async (file, options) => {
   const progress = { rows: 0 }, onBytes = (done: number) => options.report({ step: `Reading ${file.name}`, done, total: file.blob.size, rows: progress.rows });
   try {
     const opened = await openSheets(file, { signal: options.signal, onBytes, isKnownHeading: knowsHeading(options.mapping) });
-    return await readSheets({ file, opened, options, progress });
+    return await readSheets({ file, opened, options: await withAnswers(opened, options), progress });
   } catch (error) {
     const unreadable = sentenceOf(error);
     if (unreadable === null) throw error;

@@ -46,11 +46,13 @@ export interface PlanOptions {
   readonly signal: AbortSignal;
 }
 
-const HEAD = 400;
+/** Rows that are looked at to find the headings and what the columns mean. */
+export const headSize = 400;
 const DATES = new Set(["received_on", "finished_on"]), MONEY = new Set(["labour_charge", "parts_charge", "unit_cost", "net"]);
 const COMMA = /\d,\d{1,2}(?!\d)/, POINT = /\d\.\d{1,2}(?![\d.])/;
 
-const isKnown = (heading: string) => isKnownHeading(heading, null) || isSign(plainHeading(heading));
+/** True for a heading that any kind of sheet, or any of our tables, is known by. */
+export const isKnownToAny = (heading: string): boolean => isKnownHeading(heading, null) || isSign(plainHeading(heading));
 
 /** Rows under the heading row, in the sheet's order. */
 export async function* rowsBelow(sheet: Sheet, { heading_line }: TableStart, signal: AbortSignal): AsyncGenerator<SheetRow[]> {
@@ -102,12 +104,13 @@ class Evidence {
   }
 }
 
+/** What was answered, and for columns nothing was said of, the guess; a meaning that was given away is not guessed again. */
 function meansOf(labels: readonly string[], guesses: readonly ColumnGuess[], kind: SheetKind, answers: SheetAnswers | null): (string | null)[] {
-  const said = new Map(answers?.columns.map(({ column, means }) => [column, means]));
+  const said = new Map(answers?.columns.map(({ column, means }) => [plainHeading(column) || column, means])), taken = new Set(said.values());
   return labels.map((label, at) => {
-    const means = said.get(label);
-    if (means === undefined) return guesses[at]?.means ?? null;
-    return means !== null && meaningNamed(means, kind) ? means : null;
+    const means = said.get(plainHeading(label) || label), guess = guesses[at]?.means ?? null;
+    if (means !== undefined) return means !== null && meaningNamed(means, kind) ? means : null;
+    return guess !== null && taken.has(guess) && !meaningNamed(guess, kind)?.many ? null : guess;
   });
 }
 
@@ -117,7 +120,7 @@ function meansOf(labels: readonly string[], guesses: readonly ColumnGuess[], kin
  * @throws the signal's reason when cancelled
  */
 export async function planSheet(sheet: Sheet, options: PlanOptions): Promise<SheetPlan> {
-  const head = await sheet.head(HEAD), start = tableStart(head, sheet.has_headings, isKnown);
+  const head = await sheet.head(headSize), start = tableStart(head, sheet.has_headings, isKnownToAny);
   const kind = options.answers?.kind ?? kindBySigns(start.headings.map(plainHeading)) ?? "jobs";
   const data = head.filter(({ line }) => start.heading_line === null || line > start.heading_line);
   const looks = start.labels.map((_, at) => columnLook(data.map(({ cells }) => cells[at] ?? "")));

@@ -1,5 +1,6 @@
 import { conventions } from "./conventions.ts";
 import { meaningNamed } from "./meanings.ts";
+import { questionsOf } from "./questions.ts";
 import type { SheetPlan } from "./sheet-plan.ts";
 
 const SHOWN = 12;
@@ -18,5 +19,8 @@ export function understoodRemarks(plan: SheetPlan, file: string): string[] {
   if (dates.numbered > 0) remarks.push(order === null ? `Whether day or month comes first is open: ${seen.why}.` : `Dates were read ${order}${plan.answers?.dates ? ", as you said" : `: ${seen.why}`}.`);
   for (const { line, value } of seen.against) remarks.push(`Line ${line}: the date ${value} speaks against it.`);
   if (dates.without_year > 0 && year !== null) remarks.push(`Dates without a year were read as ${year} and on.`);
+  for (const { ask, why: reason, best } of questionsOf(plan, file, false)) {
+    remarks.push(`Nobody was asked: ${ask} ${reason} ${best === null ? "Nothing was taken, so rows that need it are to fix." : `Taken: ${best}.`}`);
+  }
   return remarks;
 }

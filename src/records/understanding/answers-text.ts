@@ -1,0 +1,72 @@
+import { Unreadable } from "../formats/unreadable.ts";
+import type { Answers, DateOrder, SheetAnswers, SheetKind } from "./answers.ts";
+import { meaningNamed } from "./meanings.ts";
+
+const KINDS: readonly SheetKind[] = ["jobs", "till", "stock", "table", "left out"];
+const ORDERS: readonly DateOrder[] = ["day first", "month first", "year first"];
+type Json = Record<string, unknown>;
+
+/** Answers as text, for a setting of the ledger or a `mapping.json`. */
+export const answersText = (answers: Answers): string => `${JSON.stringify(answers, null, 2)}\n`;
+
+function refuse(what: string): never {
+  throw new Unreadable(`The answers kept for this sheet cannot be used: ${what}.`);
+}
+
+const isObject = (value: unknown): value is Json => typeof value === "object" && value !== null && !Array.isArray(value);
+const list = (json: Json, part: string): Json[] => {
+  const value = json[part] ?? [];
+  return Array.isArray(value) && value.every(isObject) ? value : refuse(`“${part}” is no list`);
+};
+const textOf = (value: unknown, part: string): string => (typeof value === "string" ? value : refuse(`“${part}” is no text`));
+const oneOf = <Word extends string>(value: unknown, words: readonly Word[], part: string): Word | null =>
+  value === null || value === undefined ? null : words.find((word) => word === value) ?? refuse(`“${part}” is none of ${words.join(", ")}`);
+
+function year(value: unknown): number | null {
+  if (value === null || value === undefined) return null;
+  return typeof value === "number" && Number.isInteger(value) && value >= 1950 && value <= 2200 ? value : refuse("“year” is no year");
+}
+
+function meansOf(value: unknown, kind: SheetKind): string | null {
+  if (value === null || value === undefined) return null;
+  const means = textOf(value, "means");
+  return meaningNamed(means, kind) ? means : refuse(`a column cannot be “${means}” in a sheet of ${kind}`);
+}
+
+function sheetFrom(json: Json): SheetAnswers {
+  const kind = oneOf(json["kind"], KINDS, "kind") ?? "jobs";
+  return {
+    sheet: json["sheet"] === null || json["sheet"] === undefined ? null : textOf(json["sheet"], "sheet"), kind,
+    columns: list(json, "columns").map((one) => ({ column: textOf(one["column"], "column"), means: meansOf(one["means"], kind) })),
+    dates: oneOf(json["dates"], ORDERS, "dates"), decimal: oneOf(json["decimal"], ["point", "comma"] as const, "decimal"), year: year(json["year"]),
+    currency: json["currency"] === null || json["currency"] === undefined ? null : textOf(json["currency"], "currency"),
+    values: list(json, "values").map((one) => ({ column: textOf(one["column"], "column"), word: textOf(one["word"], "word"), ours: textOf(one["ours"], "ours") })),
+    constants: list(json, "constants").map((one) => ({ column: textOf(one["column"], "column"), value: textOf(one["value"], "value") })),
+  };
+}
+
+/** True for a text that holds answers, as against the short form of a `mapping.json`. */
+export function isAnswersJson(json: unknown): json is Json {
+  return isObject(json) && Array.isArray(json["sheets"]);
+}
+
+/** @throws {Unreadable} when a part of it is not as `answersText` writes it */
+export function answersFromJson(json: Json): Answers {
+  if (json["version"] !== undefined && json["version"] !== 1) refuse("they were written by a newer version");
+  return { version: 1, sheets: list(json, "sheets").map(sheetFrom) };
+}
+
+/**
+ * What `answersText` wrote.
+ *
+ * @throws {Unreadable} when it is something else
+ */
+export function answersFrom(text: string): Answers {
+  let json: unknown;
+  try {
+    json = JSON.parse(text.replace(/^\uFEFF/, ""));
+  } catch (cause) {
+    throw new Unreadable("The answers kept for this sheet are not valid JSON.", { cause });
+  }
+  return isAnswersJson(json) ? answersFromJson(json) : refuse("they hold no sheets");
+}
