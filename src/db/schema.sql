@@ -6,7 +6,7 @@ create or replace table ledger.tickets (
   water varchar, salt_days double, use_days double, months_since_service double, rinse varchar, came_in varchar, job varchar,
   complaint varchar, technician varchar, batch varchar, labour_min double, parts_wait_days double, warranty boolean,
   outcome varchar, labour_charge double, parts_charge double, note varchar,
-  came_in_guessed boolean, import_no integer, source_file varchar, source_line integer, row_key varchar
+  came_in_guessed boolean, came_as integer, import_no integer, source_file varchar, source_line integer, row_key varchar
 );
 create or replace table ledger.findings (
   ticket_no varchar, position varchar, part_no varchar, mode varchar, grade integer, action varchar, routine boolean, qty integer,

@@ -1,31 +1,44 @@
 import type { Engine, SqlValue } from "../db/engine.ts";
-import { keptRows } from "./backup/kept-rows.ts";
+import { TABLE_FILES, keptRows } from "./backup/kept-rows.ts";
 import { BackupRefused, MANIFEST, checkEntries, entryOf, manifestFrom, manifestText } from "./backup/manifest.ts";
+import { SOURCES, SOURCE_COLUMNS, bringSources } from "./backup/sources.ts";
 import { unzipped, zipped } from "./backup/zip.ts";
-import { TABLES } from "./columns.ts";
 import type { TableName } from "./columns.ts";
-import { csvText } from "./csv-out.ts";
+import { csvLine, csvText } from "./csv-out.ts";
 import { importFiles } from "./importing.ts";
 import type { ImportOptions, Imported } from "./importing.ts";
 import type { Ledger } from "./ledger/ledger.ts";
+import { PUT_RIGHT, putRightKeys } from "./put-right.ts";
 import { rebuild } from "./rebuild.ts";
 import { rowsToFixCsv, rowsToFixFrom } from "./rows-to-fix.ts";
 
 const REJECTS = "rows-to-fix.csv", SETTINGS = "settings.json";
-const TABLE_FILES = TABLES.map(({ name }) => ({ table: name, name: `${name}.csv` }));
+/** What every backup holds; one made before where rows came from was kept lacks that. */
 const NAMES = new Set([...TABLE_FILES.map(({ name }) => name), REJECTS, SETTINGS, MANIFEST]);
 
 const bytesOf = (text: string) => new TextEncoder().encode(text);
 const textOf = (files: ReadonlyMap<string, Uint8Array>, name: string) => new TextDecoder().decode(files.get(name));
 
-function* rowsOf(columns: readonly (readonly SqlValue[])[]): Generator<SqlValue[]> {
-  const length = columns[0]?.length ?? 0;
-  for (let row = 0; row < length; row += 1) yield columns.map((column) => column[row] ?? null);
+const LINE_ENDS = /\n/g;
+
+/** One table as CSV, and a line for each of its rows that says where it came from. */
+async function tableCsv(engine: Engine, table: TableName): Promise<{ text: string; sources: string }> {
+  const { sql, columns } = keptRows(table), found = await engine.columns(sql), at = (name: string, row: number): SqlValue => found[name]?.[row] ?? null;
+  const length = found[columns[0] ?? ""]?.length ?? 0;
+  const texts: string[] = [], sources: string[] = [];
+  for (let row = 0, line = 2; row < length; row += 1) {
+    const text = csvLine(columns.map((name) => at(name, row)));
+    texts.push(text);
+    sources.push(csvLine([table, line, at("source_file", row), at("source_line", row), at("of_version", row)]));
+    line += text.match(LINE_ENDS)?.length ?? 0;
+  }
+  return { text: csvText(columns, []) + texts.join(""), sources: sources.join("") };
 }
 
-async function tableCsv(engine: Engine, table: TableName): Promise<string> {
-  const { sql, columns } = keptRows(table), found = await engine.columns(sql);
-  return csvText(columns, rowsOf(columns.map((name) => found[name] ?? [])));
+/** Settings to keep, with the rows that were put right: their imports become one. */
+async function settingsOf(ledger: Ledger): Promise<Record<string, string>> {
+  const right = [...(await putRightKeys(ledger))].sort().join(" ");
+  return { ...(await ledger.settings()), ...(right === "" ? {} : { [PUT_RIGHT]: right }) };
 }
 
 /** Settings by name, so that equal settings give equal bytes. */
@@ -40,9 +53,15 @@ function settingsText(settings: Readonly<Record<string, string>>): string {
  */
 export async function backUp({ engine, ledger, today }: { engine: Engine; ledger: Ledger; today: string }): Promise<Blob> {
   const files = new Map<string, Uint8Array>();
-  for (const { table, name } of TABLE_FILES) files.set(name, bytesOf(await tableCsv(engine, table)));
+  let origins = csvText(SOURCE_COLUMNS, []);
+  for (const { table, name } of TABLE_FILES) {
+    const { text, sources } = await tableCsv(engine, table);
+    files.set(name, bytesOf(text));
+    origins += sources;
+  }
+  files.set(SOURCES, bytesOf(origins));
   files.set(REJECTS, bytesOf(rowsToFixCsv(await ledger.rejects())));
-  files.set(SETTINGS, bytesOf(settingsText(await ledger.settings())));
+  files.set(SETTINGS, bytesOf(settingsText(await settingsOf(ledger))));
   const entries = await Promise.all([...files].map(([name, bytes]) => entryOf(name, bytes)));
   files.set(MANIFEST, bytesOf(manifestText(today, entries)));
   return new Blob([zipped(files, today)], { type: "application/zip" });
@@ -56,7 +75,7 @@ function settingsFrom(text: string): Record<string, string> {
 
 /** @throws {BackupRefused} when the file is no backup, a newer one, or damaged */
 async function opened(file: Blob): Promise<ReadonlyMap<string, Uint8Array>> {
-  const files = unzipped(new Uint8Array(await file.arrayBuffer()), NAMES);
+  const files = unzipped(new Uint8Array(await file.arrayBuffer()), new Set([...NAMES, SOURCES]));
   if (!files.has(MANIFEST)) throw new BackupRefused("This zip file is not a backup of Saltbench: it has no manifest.json.");
   const manifest = manifestFrom(textOf(files, MANIFEST)), listed = new Set(manifest.entries.map(({ name }) => name));
   const missing = [...NAMES].find((name) => name !== MANIFEST && !listed.has(name));
@@ -74,7 +93,8 @@ async function opened(file: Blob): Promise<ReadonlyMap<string, Uint8Array>> {
 export async function restore(file: Blob, options: Omit<ImportOptions, "origin" | "instead_of_all">): Promise<Imported> {
   const files = await opened(file), { engine, ledger } = options;
   const tables = TABLE_FILES.map(({ name }) => ({ name, blob: new Blob([(files.get(name) ?? new Uint8Array()) as Uint8Array<ArrayBuffer>]) }));
-  const instead_of_all = { settings: settingsFrom(textOf(files, SETTINGS)), rejects: await rowsToFixFrom(textOf(files, REJECTS)) };
+  const beside = files.has(SOURCES) ? { beside: (inside: Engine) => bringSources(inside, textOf(files, SOURCES)) } : {};
+  const instead_of_all = { settings: settingsFrom(textOf(files, SETTINGS)), rejects: await rowsToFixFrom(textOf(files, REJECTS)), ...beside };
   try {
     return await importFiles(tables, { ...options, origin: "backup", instead_of_all });
   } catch (error) {

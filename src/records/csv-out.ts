@@ -31,9 +31,12 @@ export function csvCell(value: SqlValue): string {
   return /[",;\t\r\n|]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }
 
+/** One row with its line end. */
+export const csvLine = (cells: readonly SqlValue[]): string => `${cells.map(csvCell).join(",")}\r\n`;
+
 /** A CSV text by RFC 4180: a heading row, lines that end in CRLF, numbers with a point. */
 export function csvText(columns: readonly string[], rows: Iterable<readonly SqlValue[]>): string {
-  let text = `${columns.map(csvCell).join(",")}\r\n`;
-  for (const row of rows) text += `${row.map(csvCell).join(",")}\r\n`;
+  let text = csvLine(columns);
+  for (const row of rows) text += csvLine(row);
   return text;
 }

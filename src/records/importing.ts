@@ -5,6 +5,7 @@ import type { Batch, Ledger, Reject } from "./ledger/ledger.ts";
 import { putTogether } from "./merging/put-together.ts";
 import { mappingFrom } from "./reading/mapping.ts";
 import type { Mapping } from "./reading/mapping.ts";
+import type { StagedRows } from "./reading/filling.ts";
 import { nowPutRight, putRightKeys, withoutPutRight } from "./put-right.ts";
 import { readHere } from "./read-here.ts";
 import type { FileRead, NamedFile, ReadFile } from "./reading/read-file.ts";
@@ -25,8 +26,8 @@ export interface ImportOptions {
   readonly report?: Report;
   /** Where files are read; here unless said otherwise, in the browser `readInWorker`. */
   readonly read?: ReadFile;
-  /** The import takes the place of all records and settings. When it fails, the engine has to be filled from the ledger. */
-  readonly instead_of_all?: { readonly settings: Readonly<Record<string, string>>; readonly rejects: readonly Reject[] };
+  /** The import takes the place of all records and settings; `beside` puts where rows came from beside those that wait. When it fails, the engine has to be filled from the ledger. */
+  readonly instead_of_all?: { readonly settings: Readonly<Record<string, string>>; readonly rejects: readonly Reject[]; readonly beside?: (engine: Engine) => Promise<void> };
 }
 
 /** What became of an import. When it brought nothing new nothing is kept: `id` is empty and `import_no` 0. */
@@ -72,6 +73,18 @@ function notRead(file: NamedFile, unreadable: string): FileRead {
   return { file: file.name, bytes: file.blob.size, sha256: "", tables: [], rows_read: 0, rows_known: 0, rows_to_fix: 0, rows_dropped: 0, unreadable, remarks: [], rejects: [] };
 }
 
+/** Takes rows in while the next ones are read: one piece is on its way at a time, so that memory stays bounded. */
+function loading(engine: Engine): { take: (rows: StagedRows) => Promise<void>; ended: () => Promise<void> } {
+  let under_way: Promise<void> = Promise.resolve();
+  const take = async ({ table, stream, rows }: StagedRows) => {
+    await under_way;
+    under_way = engine.load(`staging.${table}`, stream, rows);
+    // Whoever takes the next rows, or the end, hears of a failure; until then nobody listens.
+    under_way.catch(() => undefined);
+  };
+  return { take, ended: () => under_way };
+}
+
 /** What was read of a file; `lines` are those of the rows that came back put right, null for a file as it was given. */
 interface Read {
   readonly read: FileRead;
@@ -89,10 +102,9 @@ async function readAll(files: readonly NamedFile[], options: ImportOptions, sign
       reads.push({ read: notRead(file, mapping.message), lines: null });
       continue;
     }
-    const done = await read(file, {
-      file_no, mapping, signal, report, last_day: yearAfter(options.today),
-      take: ({ table, stream, rows }) => engine.load(`staging.${table}`, stream, rows),
-    });
+    const load = loading(engine);
+    const done = await read(file, { file_no, mapping, signal, report, last_day: yearAfter(options.today), take: load.take });
+    await load.ended();
     for (const [at, { unreadable }] of done.entries()) if (unreadable !== null) await voidRows(engine, file_no + at);
     if (lines) await moveLines(engine, file_no, lines);
     const there = (one: FileRead): FileRead => (lines ? { ...one, rejects: one.rejects.map((reject) => ({ ...reject, line: lines.get(reject.line) ?? reject.line })) } : one);
@@ -148,9 +160,12 @@ interface Written {
 async function written(reads: readonly Read[], options: ImportOptions, signal: AbortSignal): Promise<Written> {
   const { engine, ledger, origin, instead_of_all, report = () => undefined } = options;
   report({ step: "Comparing with your records", done: 0, total: null });
-  if (instead_of_all) await clearImported(engine);
-  else if (!(await isInStep(engine, ledger))) await rebuild(engine, ledger, report, signal);
-  const found = await withReturned(await settle(engine, reads.map(({ read }) => read), signal), reads, ledger);
+  if (instead_of_all) {
+    await instead_of_all.beside?.(engine);
+    await clearImported(engine);
+  }
+  if (!instead_of_all && !(await isInStep(engine, ledger))) await rebuild(engine, ledger, report, signal);
+  const found = await withReturned(await settle(engine, reads.map(({ read }) => read), signal, instead_of_all?.beside !== undefined), reads, ledger);
   // What waited takes as much room as what is kept, and deriving needs it.
   await leaveWaitingRoom(engine);
   const settled = { ...found, rejects: [...found.rejects, ...(instead_of_all?.rejects ?? [])] };

@@ -2,6 +2,11 @@ import { unzipSync, zipSync } from "fflate";
 import { beforeAll, beforeEach, describe, expect, test } from "vitest";
 import { backUp, restore } from "../../src/records/backup.ts";
 import { openMemoryLedger } from "../../src/records/ledger/memory-ledger.ts";
+import { conflicts } from "../../src/records/merging/conflicts.ts";
+import { decideNames, nameDecisions } from "../../src/records/merging/decisions.ts";
+import { putTogether } from "../../src/records/merging/put-together.ts";
+import { putRightKeys } from "../../src/records/put-right.ts";
+import { rowsToFixCsv } from "../../src/records/rows-to-fix.ts";
 import { emptied, openBench } from "./bench.ts";
 import type { Bench } from "./bench.ts";
 
@@ -34,7 +39,7 @@ describe("a backup", () => {
     await bench.bringIn(FILES);
     const files = unzipSync(await bytes(await make()));
     expect(Object.keys(files)).toEqual([
-      "tickets.csv", "findings.csv", "models.csv", "parts.csv", "fits.csv", "suppliers.csv", "orders.csv", "rows-to-fix.csv", "settings.json", "manifest.json",
+      "tickets.csv", "findings.csv", "models.csv", "parts.csv", "fits.csv", "suppliers.csv", "orders.csv", "sources.csv", "rows-to-fix.csv", "settings.json", "manifest.json",
     ]);
     expect(new TextDecoder().decode(files["rows-to-fix.csv"])).toMatch(/^file,line,column,value,reason,ticket_no,.*\r\ntickets\.csv,5,received_on,soon,"“soon” is not a date; write it as 2026-03-14",R-3,soon,.*\r\n$/);
     expect(new TextDecoder().decode(files["parts.csv"]).split("\r\n")[1]).toBe("P-1,'+clutch,one-way clutch,,,,,,,3,,,,,,yes");
@@ -50,6 +55,26 @@ describe("a backup", () => {
     expect(await bench.ledger.rejects()).toEqual(rejects);
     expect(await bench.ledger.settings()).toEqual({ currency: "cu" });
     expect(await bytes(await make())).toEqual(await bytes(first));
+  });
+  test("brings back both rows of a number, what was settled of them, where each came from, merged names and rows put right", async () => {
+    const sheet = (minutes: number, ...parts: string[]) => `ticket_no,received_on,outcome,model,labour_min,part,note\n${parts.map((part) => `R-1,2026-03-01,returned,Withy 5,${minutes},${part},"two\nlines"`).join("\n")}\n`;
+    await bench.bringIn({ "z.csv": sheet(60, "rotor", "body") });
+    await bench.bringIn({ "a.csv": sheet(55, "rotor", "bail_spring"), "t.csv": "ticket_no,received_on,model\nR-2,soon,WITHY5\n" });
+    await bench.bringIn({ "list.csv": rowsToFixCsv(await bench.ledger.rejects()).replace("R-2,soon", "R-2,2026-03-02") });
+    await decideNames(bench.ledger, [{ from: { maker: null, model: "WITHY5" }, to: null, decided_on: "2026-06-01" }]);
+    await putTogether(bench.engine, bench.ledger);
+    const state = async () => ({
+      visits: await bench.engine.rows("select ticket_no, labour_min, model, source_file, source_line from visits order by ticket_no"),
+      findings: await bench.engine.rows("select ticket_no, position, source_file, source_line from findings order by position"),
+      open: (await conflicts(bench.engine)).map(({ versions }) => versions.map(({ source_file, source_line, counts }) => [source_file, source_line, counts])),
+      put_right: [...await putRightKeys(bench.ledger)], names: await nameDecisions(bench.ledger),
+    });
+    const before = await state(), file = await make();
+    expect([before.open, before.put_right.length]).toEqual([[[["a.csv", 2, true], ["z.csv", 2, false]]], 1]);
+    await emptied(bench);
+    await bringBack(file);
+    expect(await state()).toEqual(before);
+    expect(await bytes(await make())).toEqual(await bytes(file));
   });
   test("takes the place of what was there, in one step", async () => {
     await bench.bringIn(FILES);

@@ -9,7 +9,7 @@ select ticket_no,
   arg_min(warranty, nth) as warranty, arg_min(outcome, nth) as outcome, arg_min(labour_charge, nth) as labour_charge,
   arg_min(parts_charge, nth) as parts_charge, arg_min(note, nth) as note,
   arg_min(came_in_guessed, nth) filter (where came_in is not null) as came_in_guessed,
-  arg_min(import_no, nth) as import_no, arg_min(source_file, nth) as source_file, arg_min(source_line, nth) as source_line,
+  arg_min(came_as, nth) as came_as, arg_min(import_no, nth) as import_no, arg_min(source_file, nth) as source_file, arg_min(source_line, nth) as source_line,
   arg_min(row_key, nth) as row_key
 from versions_judged
 where nth = 1 or (verdict is null and agrees) or (counts_verdict = 'fills' and verdict = 'left')

@@ -1,5 +1,6 @@
 -- The rows of a ticket number that has several: which counts, which only say more or less of the same, which contradict.
--- First what the owner decided, then a finished job before an open one, then the newest.
+-- First what the owner decided, then a finished job before an open one, then the newest
+-- (`came_as` is the order that a backup keeps of rows whose imports it makes one).
 create or replace table versions as
 with told as (
   select t.* replace (s.ticket_no as ticket_no), t.ticket_no as written, d.verdict,
@@ -9,12 +10,12 @@ with told as (
   left join decided.tickets d on number_key(d.ticket_no) = number_key(s.ticket_no) and d.row_key = t.row_key
 ), apart as (
   select * replace (if(verdict = 'own job',
-    ticket_no || ' (' || 1 + row_number() over (partition by ticket_no, verdict order by import_no, source_file, source_line) || ')', ticket_no) as ticket_no)
+    ticket_no || ' (' || 1 + row_number() over (partition by ticket_no, verdict order by import_no, coalesce(came_as, 0), source_file, source_line) || ')', ticket_no) as ticket_no)
   from told
 )
 select *, row_number() over (
   partition by ticket_no
-  order by coalesce(verdict in ('counts', 'fills'), false) desc, closed desc, import_no desc, source_file desc, source_line desc) as nth
+  order by coalesce(verdict in ('counts', 'fills'), false) desc, closed desc, import_no desc, coalesce(came_as, 0) desc, source_file desc, source_line desc) as nth
 from apart;
 
 create or replace table versions_judged as

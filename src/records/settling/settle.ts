@@ -11,7 +11,7 @@ import leave from "./leave.sql?raw";
 import movingLines from "./move-lines.sql?raw";
 import numbersAgain from "./numbers-again.sql?raw";
 import models from "./models.sql?raw";
-import { newRows } from "./new-rows.ts";
+import { newRows, newRowsFromBackup } from "./new-rows.ts";
 import ofVersion from "./of-version.sql?raw";
 import orders from "./orders.sql?raw";
 import parts from "./parts.sql?raw";
@@ -101,8 +101,9 @@ async function lonely(engine: Engine, reads: readonly FileRead[], signal: AbortS
  * Decides for every waiting row whether it is new, known or to fix, and counts that none is lost.
  *
  * @param reads what reading made of the files; file number 1 first
+ * @param from_backup beside the waiting rows stands where they came from
  */
-export async function settle(engine: Engine, reads: readonly FileRead[], signal: AbortSignal): Promise<Settled> {
+export async function settle(engine: Engine, reads: readonly FileRead[], signal: AbortSignal, from_backup = false): Promise<Settled> {
   const waiting = TABLES.map(({ name }) => name).filter((name) => reads.some((read) => read.tables.includes(name)));
   const both = reads.some(({ tables }) => tables.includes("tickets") && tables.includes("findings"));
   await engine.run([...(both ? [ofVersion] : []), ...waiting.map((name) => JUDGING[name])], {}, signal);
@@ -111,7 +112,7 @@ export async function settle(engine: Engine, reads: readonly FileRead[], signal:
   const payloads: NewBatch["payloads"][number][] = [];
   for (const name of waiting) {
     signal.throwIfAborted();
-    const { stream, rows } = await engine.stream(newRows(name));
+    const { stream, rows } = await engine.stream(from_backup ? newRowsFromBackup(name) : newRows(name));
     if (rows > 0) payloads.push({ table: name, rows, stream });
   }
   return { files, rejects: [...reads.flatMap(({ rejects }) => rejects), ...late].sort(byPlace), payloads };
