@@ -14,6 +14,8 @@ import { isInStep, noteImports, rebuild } from "./rebuild.ts";
 import { incoming } from "./returned-rows.ts";
 import { leaveWaitingRoom, moveLines, openWaitingRoom, settle, voidRows } from "./settling/settle.ts";
 import type { Settled } from "./settling/settle.ts";
+import type { Answers } from "./understanding/answers.ts";
+import { modelsKnown, whatIsKnown } from "./understanding/what-is-known.ts";
 
 export interface ImportOptions {
   /** Filled with all that the ledger holds. */
@@ -24,6 +26,8 @@ export interface ImportOptions {
   readonly origin: Batch["origin"];
   readonly signal?: AbortSignal;
   readonly report?: Report;
+  /** What the owner settled for files, by their names; a file without is read by what was answered for its shape before. */
+  readonly answers?: ReadonlyMap<string, Answers>;
   /** Where files are read; here unless said otherwise, in the browser `readInWorker`. */
   readonly read?: ReadFile;
   /** The import takes the place of all records and settings; `beside` puts where rows came from beside those that wait. When it fails, the engine has to be filled from the ledger. */
@@ -94,7 +98,7 @@ interface Read {
 /** Reads all files into the waiting room, one after the other. */
 async function readAll(files: readonly NamedFile[], options: ImportOptions, signal: AbortSignal): Promise<Read[]> {
   const { engine, ledger, report = () => undefined, read = readHere } = options;
-  const mappings = await mappingsOf(files), reads: Read[] = [], right = await putRightKeys(ledger);
+  const mappings = await mappingsOf(files), reads: Read[] = [], right = await putRightKeys(ledger), known = await whatIsKnown(ledger);
   for (const { file, lines } of await incoming(files.filter((one) => !isMapping(one)), () => ledger.rejects(), signal)) {
     signal.throwIfAborted();
     const mapping = mappings.get(folder(file.name)) ?? null, file_no = reads.length + 1;
@@ -102,8 +106,8 @@ async function readAll(files: readonly NamedFile[], options: ImportOptions, sign
       reads.push({ read: notRead(file, mapping.message), lines: null });
       continue;
     }
-    const load = loading(engine);
-    const done = await read(file, { file_no, mapping, signal, report, last_day: yearAfter(options.today), take: load.take });
+    const load = loading(engine), answers = options.answers?.get(file.name) ?? null, models = await modelsKnown(engine);
+    const done = await read(file, { ...known, answers, models, file_no, mapping, signal, report, last_day: yearAfter(options.today), take: load.take });
     await load.ended();
     for (const [at, { unreadable }] of done.entries()) if (unreadable !== null) await voidRows(engine, file_no + at);
     if (lines) await moveLines(engine, file_no, lines);

@@ -5,10 +5,10 @@ import { TABLES } from "../records/columns.ts";
 import type { NamedFile } from "../records/reading/read-file.ts";
 
 const TABLE = new RegExp(`^(${TABLES.map((table) => table.name).join("|")})\\.csv(\\.gz)?$`, "i");
-const SHEET = /\.(csv|tsv|txt|xlsx)(\.gz)?$/i;
+const SHEET = /\.(csv|tsv|txt|xlsx|xlsm|xls|ods|json|jsonl|ndjson|parquet|arrow|feather)(\.gz)?$/i;
 const MAPPING = "mapping.json";
 /** What a report wrote into the same folder is not read again. */
-const OURS = /^(rejected|failure-rates|restock|labour)\.csv$/i;
+const OURS = /^(rejected|failure-rates|verdicts|recurrences|comebacks|lots|restock|labour)\.csv$|^summary\.json$/i;
 
 /**
  * Files to read: the tables where any is there by its name, else every sheet; a mapping beside them comes along.
@@ -22,7 +22,7 @@ const OURS = /^(rejected|failure-rates|restock|labour)\.csv$/i;
 export async function recordsFiles(path: string): Promise<NamedFile[]> {
   const folder = (await stat(path)).isDirectory() ? path : dirname(path);
   const names = folder === path ? (await readdir(folder)).sort() : [basename(path)];
-  const tables = names.filter((name) => TABLE.test(name)), read = tables.length > 0 ? tables : names.filter((name) => SHEET.test(name) && !OURS.test(name));
+  const tables = names.filter((name) => TABLE.test(name)), read = tables.length > 0 ? tables : names.filter((name) => SHEET.test(name) && name !== MAPPING && !OURS.test(name));
   const wanted = read.length > 0 && names.includes(MAPPING) ? [...read, MAPPING] : read;
   return Promise.all(wanted.map(async (name) => ({ name, blob: await openAsBlob(join(folder, name)) })));
 }
