@@ -20,6 +20,9 @@ function decimalDigits(pieces: Uint32Array): bigint {
   return BigInt.asIntN(pieces.length * 32, digits);
 }
 
+const decimalOf = (value: unknown, scale: number): Typed =>
+  (value instanceof Uint32Array ? { text: decimalText(decimalDigits(value), scale), typed: true } : valueText(null));
+
 type ReadText = (value: unknown) => Typed;
 
 function textOf(type: DataType): ReadText {
@@ -27,7 +30,7 @@ function textOf(type: DataType): ReadText {
   if (DataType.isDate(type) || DataType.isTimestamp(type)) return momentOf;
   if (DataType.isTime(type)) return (value) => durationOf(value, PER_SECOND[type.unit]);
   if (DataType.isDuration(type)) return (value) => durationOf(value, PER_SECOND[type.unit]);
-  if (DataType.isDecimal(type)) return (value) => (value instanceof Uint32Array ? { text: decimalText(decimalDigits(value), type.scale), typed: true } : valueText(null));
+  if (DataType.isDecimal(type)) return (value) => decimalOf(value, type.scale);
   if (DataType.isList(type) || DataType.isFixedSizeList(type)) return listText(type.children[0]?.type);
   return valueText;
 }
@@ -61,7 +64,10 @@ function columnsOf({ name, type }: Field, prefix = ""): Column[] {
 function rowsOfBatch(batch: RecordBatch, columns: readonly (readonly Column[])[], from: number, to: number, line: number): SheetRow[] {
   const vectors = columns.map((_column, at) => batch.getChildAt(at)), rows: SheetRow[] = [];
   for (let at = from; at < to; at += 1) {
-    const all = columns.flatMap((parts, place) => { const value: unknown = vectors[place]?.get(at); return parts.map(({ text }) => text(value)); });
+    const all = columns.flatMap((parts, place) => {
+      const value: unknown = vectors[place]?.get(at);
+      return parts.map(({ text }) => text(value));
+    });
     rows.push(plainRow(line + at, all.map(({ text }) => text), new Set(all.flatMap(({ typed }, place) => (typed ? [place] : [])))));
   }
   return rows;

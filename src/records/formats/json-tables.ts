@@ -1,7 +1,7 @@
 import { holdsRecords, isList, isObject, takeApart, tooDeep } from "./json-values.ts";
 import type { Json, JsonObject } from "./json-values.ts";
 import type { Typed } from "./number-format.ts";
-import { LIMITS, Unreadable } from "./unreadable.ts";
+import { LIMITS, Unreadable, tooManyNames } from "./unreadable.ts";
 
 /** A cell that a record has from the one it lies in. */
 interface Carried {
@@ -40,7 +40,7 @@ class Survey {
         value: (name, value) => this.value(name, value),
         list: (name, list) => this.lists.set(name, [...(this.lists.get(name) ?? []), { at, list }]),
       });
-      if (this.headings.size > LIMITS.columns) throw new Unreadable(`The records have more than ${LIMITS.columns.toLocaleString("en")} different names in them; no shop's table is that wide.`);
+      if (this.headings.size > LIMITS.columns) throw tooManyNames();
     }
   }
 

@@ -3,7 +3,7 @@ import { plainRow } from "./sheet-source.ts";
 import type { SheetRow } from "./sheet.ts";
 import { durationText, numberText, yesNoText } from "./typed-text.ts";
 import type { Typed } from "./number-format.ts";
-import { DAMAGED_WORKBOOK, LIMITS, Unreadable } from "./unreadable.ts";
+import { DAMAGED_WORKBOOK, LIMITS, Unreadable, tooWide } from "./unreadable.ts";
 import { attribute } from "./xml-scan.ts";
 import type { XmlReader } from "./xml-scan.ts";
 
@@ -172,7 +172,7 @@ export class OdsRows implements XmlReader {
   }
 
   private put(text: string, typed: boolean, times: number): void {
-    if (this.column + times > LIMITS.columns) throw new Unreadable(`Row ${this.line} has more than ${LIMITS.columns.toLocaleString("en")} columns; no shop's table is that wide.`);
+    if (this.column + times > LIMITS.columns) throw tooWide(this.line);
     const last_row = this.line + count(this.attributes, "number-rows-spanned") - 1;
     if (last_row > this.line) this.merged.begin({ column: this.column, last_row, text, typed });
     while (this.cells.length < this.column) this.cells.push("");

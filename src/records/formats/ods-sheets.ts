@@ -52,7 +52,8 @@ async function* rowsOf({ blob, signal }: Archive, content: ZipEntry, wanted: num
   }
   if (!reader.is_done) throw new Unreadable(DAMAGED_WORKBOOK);
   remarks.push(...workbookRemarks(reader));
-  if (reader.repeated_rows > 0) remarks.push(`${reader.repeated_rows.toLocaleString("en")} rows that only repeat the row above them to the end of the sheet were left out.`);
+  const repeats = reader.repeated_rows.toLocaleString("en");
+  if (reader.repeated_rows > 0) remarks.push(`${repeats} rows that only repeat the row above them to the end of the sheet were left out.`);
 }
 
 /**

@@ -78,14 +78,20 @@ function unreadable(cause: unknown): Unreadable {
   return new Unreadable("This Parquet file is damaged or of a rare kind, so it cannot be read.", { cause });
 }
 
-async function* rowsOf(file: AsyncBuffer, metadata: FileMetaData, columns: readonly Column[], { signal }: OpenOptions, report: (share: number) => void): AsyncGenerator<SheetRow[]> {
+const refuse = (cause: unknown): never => {
+  throw unreadable(cause);
+};
+
+type ReportShare = (share: number) => void;
+
+async function* rowsOf(file: AsyncBuffer, metadata: FileMetaData, columns: readonly Column[], signal: AbortSignal, report: ReportShare) {
   yield [plainRow(0, columns.map(({ heading }) => heading), null)];
   const total = Number(metadata.num_rows);
   let from = 0;
   for (const group of metadata.row_groups) {
     for (const end = from + Number(group.num_rows); from < end; from = Math.min(end, from + DECODED_ROWS)) {
       signal.throwIfAborted();
-      const start = from, rows = await decoded(file, metadata, start, Math.min(end, start + DECODED_ROWS)).catch((cause: unknown) => { throw unreadable(cause); });
+      const start = from, rows = await decoded(file, metadata, start, Math.min(end, start + DECODED_ROWS)).catch(refuse);
       for (let at = 0; at < rows.length; at += PIECE_ROWS) {
         signal.throwIfAborted();
         yield rows.slice(at, at + PIECE_ROWS).map((row, place) => rowOf(columns, row, start + at + place + 1));
@@ -109,12 +115,12 @@ function checkGroups({ row_groups }: FileMetaData): void {
  */
 export async function parquetSheet(blob: Blob, options: OpenOptions): Promise<Sheet> {
   const file: AsyncBuffer = { byteLength: blob.size, slice: (from, to) => blob.slice(from, to).arrayBuffer() };
-  const metadata = await parquetMetadataAsync(file, { geoparquet: false }).catch((cause: unknown) => { throw unreadable(cause); });
+  const metadata = await parquetMetadataAsync(file, { geoparquet: false }).catch(refuse);
   checkGroups(metadata);
   const columns = parquetSchema(metadata).children.flatMap((tree, at) => columnsUnder(tree, tree.element.name, (row) => row[at]));
   const in_utc = metadata.schema.some(({ logical_type: type }) => type?.type === "TIMESTAMP" && type.isAdjustedToUTC);
   return sheetOf({ name: null, has_headings: true }, options, async function* (onBytes, remarks) {
-    yield* rowsOf(file, metadata, columns, options, (share) => onBytes(Math.round(share * blob.size)));
+    yield* rowsOf(file, metadata, columns, options.signal, (share) => onBytes(Math.round(share * blob.size)));
     if (in_utc) remarks.push("Times of day are as the file has them, in UTC.");
   });
 }

@@ -1,6 +1,6 @@
 import type { OnBytes } from "./blob-bytes.ts";
 import type { OpenOptions, Sheet, SheetRow } from "./sheet.ts";
-import { LIMITS, Unreadable } from "./unreadable.ts";
+import { LIMITS, Unreadable, tooWide } from "./unreadable.ts";
 
 /** Rows given out at once. */
 export const PIECE_ROWS = 1000;
@@ -12,7 +12,7 @@ export type SheetFacts = Pick<Sheet, "name"> & Partial<Pick<Sheet, "has_headings
 
 function checked({ cells, line }: SheetRow): void {
   if (cells.length > LIMITS.columns && cells.slice(LIMITS.columns).some((cell) => cell !== "")) {
-    throw new Unreadable(`Row ${line} has ${cells.length.toLocaleString("en")} columns; no shop's table is that wide.`);
+    throw tooWide(line);
   }
   for (const [at, cell] of cells.entries()) {
     if (cell.length <= LIMITS.cell_chars) continue;

@@ -27,4 +27,9 @@ export const LIMITS = {
   depth: 20,
 } as const;
 
+const MOST = LIMITS.columns.toLocaleString("en");
+
+export const tooWide = (line: number): Unreadable => new Unreadable(`Row ${line} has more than ${MOST} columns; no shop's table is that wide.`);
+export const tooManyNames = (): Unreadable => new Unreadable(`The records have more than ${MOST} different names in them; no shop's table is that wide.`);
+
 export const DAMAGED_WORKBOOK = "The workbook is damaged or was cut off; open it, save it again and bring that.";

@@ -4,7 +4,7 @@ import type { Shown, Typed } from "./number-format.ts";
 import { plainRow } from "./sheet-source.ts";
 import type { SheetRow } from "./sheet.ts";
 import { momentText, yesNoText } from "./typed-text.ts";
-import { DAMAGED_WORKBOOK, LIMITS, Unreadable } from "./unreadable.ts";
+import { DAMAGED_WORKBOOK, LIMITS, Unreadable, tooWide } from "./unreadable.ts";
 import { attribute, eachAttribute } from "./xml-scan.ts";
 import type { XmlReader } from "./xml-scan.ts";
 import { RunText, withEscapes } from "./xlsx-parts.ts";
@@ -135,7 +135,7 @@ export class XlsxRows implements XmlReader {
     const { text, typed } = in_place ? asText(in_place.take()) : storedText(this.type, this.value, this.shown, this.context);
     this.in_place = null;
     if (text === "") return;
-    if (column >= LIMITS.columns) throw new Unreadable(`Row ${this.line} has more than ${LIMITS.columns.toLocaleString("en")} columns; no shop's table is that wide.`);
+    if (column >= LIMITS.columns) throw tooWide(this.line);
     while (this.cells.length < column) this.cells.push("");
     this.cells[column] = text;
     if (typed) this.typed.add(column);

@@ -124,7 +124,7 @@ describe("a text file is one sheet", () => {
     expect(await allRows(sheet ?? expect.fail("no sheet"))).toHaveLength(200_001);
   });
   test.each([
-    ["too many columns", `a${",b".repeat(2000)}\n`, "Row 1 has 2,001 columns; no shop's table is that wide."],
+    ["too many columns", `a${",b".repeat(2000)}\n`, "Row 1 has more than 2,000 columns; no shop's table is that wide."],
     ["a cell without end", `a,${"x".repeat(1_000_001)}\n`, "The cell in row 1, column 2 holds more than a million letters; no record is that long."],
   ])("%s is refused", async (_name, text, sentence) => {
     await expect(read(text)).rejects.toThrow(sentence);

@@ -56,6 +56,17 @@ describe("a Parquet file is one sheet", () => {
   });
 });
 
+/** A Zstandard frame of one block that is not packed (RFC 8878, 3.1.1): magic, one segment with a size of one byte, last raw block. */
+function zstd(plain: Uint8Array): Uint8Array {
+  const block = (plain.length << 3) | 1;
+  return new Uint8Array([0x28, 0xb5, 0x2f, 0xfd, 0x20, plain.length, block & 0xff, (block >> 8) & 0xff, block >> 16, ...plain]);
+}
+
+test("a Parquet file packed with Zstandard is read", async () => {
+  const bytes = parquet([{ name: "ticket_no", data: ["R-1", "R-2"], type: "STRING" }], { codec: "ZSTD", compressors: { ZSTD: zstd } });
+  expect((await read(bytes)).sheets[0]?.cells).toEqual([["ticket_no"], ["R-1"], ["R-2"]]);
+});
+
 describe("a Parquet file that cannot be read says so in one sentence", () => {
   const DAMAGED = "This Parquet file is damaged or of a rare kind, so it cannot be read.";
   const good = parquet([{ name: "ticket_no", data: Array.from({ length: 500 }, (_, at) => `R-${Math.sin(at)}`), type: "STRING" }]);
