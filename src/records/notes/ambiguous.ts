@@ -61,7 +61,8 @@ const mainBearing: Reading = ({ reel_kind, breath, plural }) => {
 
 const sidePlate: Reading = ({ reel_kind, breath, plural }) =>
   revolving(reel_kind) && plural && !has(breath, "left", "right", "palm", "handle") ? ["side_plate_r", "side_plate_l"] :
-  reel_kind === "spinning" ? ["side_cover"] : revolving(reel_kind) ? [has(breath, "left", "palm") && !has(breath, "right") ? "side_plate_l" : "side_plate_r"] : [];
+  reel_kind === "spinning" ? ["side_cover"] : revolving(reel_kind)
+    ? [has(breath, "left", "palm") && !has(breath, "right") ? "side_plate_l" : "side_plate_r"] : [];
 
 const lever: Reading = ({ reel_kind, near, note }) => {
   if (reel_kind === "spinning") return has(near, "ar", "reverse", "silencer") ? ["ar_selector"] : [];
@@ -93,8 +94,10 @@ const sleeve: Reading = ({ reel_kind, near, note }) => {
 
 /** A bare spring is the bail's where the note speaks of the bail and of nothing else with a spring. */
 const spring: Reading = ({ reel_kind, note }) =>
-  reel_kind === "spinning" && has(note, "bail") && !has(note, "ar", "oneway", "clutch", "dog", "click", "clicker", "pawl", "drag", "knob", "trip") ? ["bail_spring"] : [];
-const clip: Reading = ({ reel_kind, note }) => (reel_kind === "spinning" && has(note, "drag", "felt") && !has(note, "line", "dog", "bearing") ? ["drag_clip"] : []);
+  reel_kind === "spinning" && has(note, "bail") && !has(note, "ar", "oneway", "clutch", "dog", "click", "clicker", "pawl", "drag", "knob", "trip")
+    ? ["bail_spring"] : [];
+const clip: Reading = ({ reel_kind, note }) => (reel_kind === "spinning" && has(note, "drag", "felt") && !has(note, "line", "dog", "bearing")
+  ? ["drag_clip"] : []);
 /** A seized or stripped screw of no other name is one of those that hold the body or the frame together. */
 const screw: Reading = ({ reel_kind, near, note }) => {
   if (has(note, "handle", "knob", "bail", "foot", "rotor", "clamp", "slider", "cap", "lineroller")) return [];
@@ -103,11 +106,13 @@ const screw: Reading = ({ reel_kind, near, note }) => {
 };
 const bush: Reading = ({ reel_kind, near, note }) => {
   if (reel_kind === "fly") return ["fly_spool_bearing"];
-  if (revolving(reel_kind) && (has(near, "worm", "levelwind") || (has(note, "worm", "levelwind") && !has(note, "knob", "handle", "pinion")))) return ["lw_bush"];
+  if (revolving(reel_kind) && (has(near, "worm", "levelwind")
+    || (has(note, "worm", "levelwind") && !has(note, "knob", "handle", "pinion")))) return ["lw_bush"];
   return reel_kind === "spinning" && has(near, "lineroller") ? ["line_roller_bush"] : [];
 };
 const arSpring: Reading = ({ reel_kind, plural }) => (plural && reel_kind !== "fly" ? ["ar_springs"] : []);
-const disc: Reading = ({ reel_kind, note }) => (reel_kind === "fly" ? ["fly_drag_disc"] : reel_kind === "conventional" && has(note, "lever") ? ["drag_plate"] : []);
+const disc: Reading = ({ reel_kind, note }) => (reel_kind === "fly" ? ["fly_drag_disc"] : reel_kind === "conventional" && has(note, "lever")
+  ? ["drag_plate"] : []);
 const cam: Reading = ({ reel_kind, note }) => {
   if (!revolving(reel_kind)) return [];
   if (reel_kind === "conventional" && has(note, "lever") && has(note, "drag")) return ["drag_lever"];
@@ -118,7 +123,8 @@ const capSeal: Reading = ({ reel_kind, note }) => (revolving(reel_kind) && has(n
 const pawlSpring: Reading = ({ reel_kind, note }) =>
   reel_kind === "fly" ? ["fly_click_spring"] : reel_kind === "conventional" && has(note, "clicker", "click") ? ["clicker_spring"] : [];
 const mains: Reading = ({ reel_kind, plural }) => (!plural ? [] : reel_kind === "spinning" ? ["main_bearing_handle", "main_bearing_plate"] : []);
-const shaft: Reading = ({ reel_kind, near, note }) => (reel_kind === "spinning" && !has(note, "knob", "handle") && has(near, "bent", "straightened", "straight", "true", "polished", "slider", "spool", "pinion", "cleaned") ? ["main_shaft"] : []);
+const shaft: Reading = ({ reel_kind, near, note }) => (reel_kind === "spinning" && !has(note, "knob", "handle")
+  && has(near, "bent", "straightened", "straight", "true", "polished", "slider", "spool", "pinion", "cleaned") ? ["main_shaft"] : []);
 const block: Reading = ({ reel_kind, note }) => (reel_kind === "baitcaster" && has(note, "brake", "centrifugal") ? ["brake_blocks"] : []);
 /** A bare shim is one of the spool's where the trouble is how the line lies. */
 const shim: Reading = ({ reel_kind, note }) => {
@@ -135,17 +141,21 @@ const housingSeal: Reading = ({ reel_kind }) => (reel_kind === "fly" ? ["fly_hub
 const READ: ReadonlyMap<string, Reading> = new Map<string, Reading>([
   ["roller", roller], ["roller bearing", rollerBearing], ["bearing roller", rollerBearing], ["clutch", clutch], ["pawl", pawl],
   ["click", clicking], ["clicker", clicking], ["click pawl", clicking], ["click tongue", clicking], ["tongue", clicking], ["click and pawl", clicking],
-  ["main bearing", mainBearing], ["main gear shaft bearing", mainBearing], ["maingear shaft bearing", mainBearing], ["main bearing handle side", () => ["main_bearing_handle"]], ["sideplate", sidePlate], ["lever", lever],
+  ["main bearing", mainBearing], ["main gear shaft bearing", mainBearing], ["maingear shaft bearing", mainBearing],
+    ["main bearing handle side", () => ["main_bearing_handle"]], ["sideplate", sidePlate], ["lever", lever],
   ["spool shaft bearing", byKind("spool_support_brg", "spool_bearings_pair", null)],
   ["handle bearing", ({ breath }) => (has(breath, "knob", "grip") ? ["knob_bearing"] : [])],
-  ["drag seal", ({ reel_kind }) => (reel_kind === "spinning" ? ["drag_knob_seal"] : reel_kind === "conventional" ? ["drag_drum_seal"] : reel_kind === "fly" ? ["fly_hub_seal"] : [])],
+  ["drag seal", ({ reel_kind }) => (reel_kind === "spinning" ? ["drag_knob_seal"] : reel_kind === "conventional" ? ["drag_drum_seal"] : reel_kind === "fly"
+    ? ["fly_hub_seal"] : [])],
   ["spool bearing", byKind("spool_support_brg", "spool_bearings_pair", "fly_spool_bearing")],
   ["sp bearing", byKind("spool_support_brg", "spool_bearings_pair", "fly_spool_bearing")], ["sb", byKind(null, "spool_bearings_pair", null)],
   ["spool hub bearing", byKind("spool_support_brg", "spool_bearings_pair", "fly_spool_bearing")],
   ["bearing under pinion", byKind(null, "pinion_bearing_rear", null)], ["bearing behind pinion", byKind(null, "pinion_bearing_rear", null)],
   ["drive bearing", mainBearing], ["main gear bearing", mainBearing], ["maingear bearing", mainBearing], ["gear bearing", mainBearing],
-  ["dial", dial], ["cap seal", capSeal], ["cap oring", capSeal], ["pawl spring", pawlSpring], ["drive gear bearing", mainBearing], ["lock plate", byKind("rotor_nut_lock", "handle_nut_lock", null)], ["felt", felt],
-  ["nut retainer", byKind("rotor_nut_lock", "handle_nut_lock", null)], ["nut keeper", byKind("rotor_nut_lock", "handle_nut_lock", null)], ["handle lock screw", byKind("handle_screw", "handle_nut_lock", null)],
+  ["dial", dial], ["cap seal", capSeal], ["cap oring", capSeal], ["pawl spring", pawlSpring], ["drive gear bearing", mainBearing],
+    ["lock plate", byKind("rotor_nut_lock", "handle_nut_lock", null)], ["felt", felt],
+  ["nut retainer", byKind("rotor_nut_lock", "handle_nut_lock", null)], ["nut keeper", byKind("rotor_nut_lock", "handle_nut_lock", null)],
+    ["handle lock screw", byKind("handle_screw", "handle_nut_lock", null)],
   ["gear", ({ reel_kind, near, plural }) => ((has(near, "set") || plural) && reel_kind !== "fly" && reel_kind !== null ? ["main_gear", "pinion_gear"] : [])],
   ["gear set", ({ reel_kind }) => (reel_kind !== "fly" && reel_kind !== null ? ["main_gear", "pinion_gear"] : [])],
   ["worm", byKind("osc_worm", "lw_worm", null)], ["worm shaft", byKind("osc_worm", "lw_worm", null)], ["worm gear", byKind("osc_worm", "lw_worm", null)],
@@ -153,28 +163,39 @@ const READ: ReadonlyMap<string, Reading> = new Map<string, Reading>([
   ["worm bearing", byKind("osc_bearing", "lw_bush", null)], ["worm bush", byKind("osc_bearing", "lw_bush", null)],
   ["idler gear", byKind("osc_gear", "lw_idler", null)], ["idle gear", byKind("osc_gear", "lw_idler", null)], ["idler", byKind(null, "lw_idler", null)],
   ["spool", byKind("spool", "rs_spool", "fly_spool")], ["spool rim", byKind("spool_lip", null, "fly_spool")], ["frame", byKind(null, "frame", "fly_frame")],
-  ["click spring", ({ reel_kind, note }) => (revolving(reel_kind) && has(note, "star") ? ["star_click"] : reel_kind === "spinning" ? ["spool_click_spring"] : reel_kind === "fly" ? ["fly_click_spring"] : reel_kind === "conventional" ? ["clicker_spring"] : [])],
+  ["click spring", ({ reel_kind, note }) => (revolving(reel_kind) && has(note, "star") ? ["star_click"] : reel_kind === "spinning"
+    ? ["spool_click_spring"] : reel_kind === "fly" ? ["fly_click_spring"] : reel_kind === "conventional" ? ["clicker_spring"] : [])],
   ["check spring", byKind(null, null, "fly_click_spring")], ["check", byKind(null, null, "fly_click")], ["cork", byKind(null, null, "fly_drag_disc")],
   ["drag knob", byKind("drag_knob", null, "fly_drag_knob")], ["drag knob oring", byKind("drag_knob_seal", null, "fly_knob_seal")],
   ["drag knob seal", byKind("drag_knob_seal", null, "fly_knob_seal")], ["knob oring", byKind(null, null, "fly_knob_seal")],
-  ["drag spring", byKind(null, null, "fly_drag_spring")], ["spring washer", byKind(null, "belleville", "fly_drag_spring")], ["disc spring", byKind(null, "belleville", "fly_drag_spring")],
-  ["tension knob", byKind("drag_knob", "cast_control_cap", null)], ["clutch spring", byKind("ar_springs", "clutch_springs", null)], ["clutch pin", byKind("ar_rollers", "spool_pin", null)],
+  ["drag spring", byKind(null, null, "fly_drag_spring")], ["spring washer", byKind(null, "belleville", "fly_drag_spring")],
+    ["disc spring", byKind(null, "belleville", "fly_drag_spring")],
+  ["tension knob", byKind("drag_knob", "cast_control_cap", null)], ["clutch spring", byKind("ar_springs", "clutch_springs", null)],
+    ["clutch pin", byKind("ar_rollers", "spool_pin", null)],
   ["handle", byKind("handle_arm", "handle_arm", "fly_handle")], ["knob", knob], ["grip", byKind("handle_knob", "handle_knob", null)],
   ["pinion bearing", byKind("pinion_bearing_front", "pinion_bearing_rear", null)], ["pin bearing", byKind("pinion_bearing_front", "pinion_bearing_rear", null)],
   ["sideplate screw", byKind("side_cover_screws", "frame_screws", null)], ["sideplate seal", byKind("body_seal", "plate_seal", null)],
-  ["sideplate oring", byKind("body_seal", "plate_seal", null)], ["sideplate gasket", byKind("body_seal", "plate_seal", null)], ["gasket sideplate", byKind("body_seal", "plate_seal", null)],
+  ["sideplate oring", byKind("body_seal", "plate_seal", null)], ["sideplate gasket", byKind("body_seal", "plate_seal", null)],
+    ["gasket sideplate", byKind("body_seal", "plate_seal", null)],
   ["plate screw", byKind("side_cover_screws", "frame_screws", null)],
-  ["oneway clutch", oneWay], ["oneway clutch bearing", oneWay], ["ar clutch bearing", oneWay], ["oneway bearing", oneWay], ["bearing oneway", oneWay], ["clutch oneway", oneWay], ["oneway", oneWay], ["ar", oneWay], ["ar clutch", oneWay], ["ar bearing", oneWay],
-  ["oneway roller bearing", oneWay], ["clutch bearing", oneWay], ["oneway roller", ({ reel_kind, plural }) => (reel_kind === "fly" ? ["fly_oneway"] : plural ? ["ar_rollers"] : ["ar_clutch"])],
+  ["oneway clutch", oneWay], ["oneway clutch bearing", oneWay], ["ar clutch bearing", oneWay], ["oneway bearing", oneWay], ["bearing oneway", oneWay],
+    ["clutch oneway", oneWay], ["oneway", oneWay], ["ar", oneWay], ["ar clutch", oneWay], ["ar bearing", oneWay],
+  ["oneway roller bearing", oneWay], ["clutch bearing", oneWay],
+    ["oneway roller", ({ reel_kind, plural }) => (reel_kind === "fly" ? ["fly_oneway"] : plural ? ["ar_rollers"] : ["ar_clutch"])],
   ["drag", drag], ["drag washer", drag], ["drag disc", drag], ["washer", washer], ["metal washer", metalWasher], ["steel washer", metalWasher],
-  ["lineroller", () => ["line_roller"]], ["sleeve", sleeve], ["brake", byKind(null, "brake_blocks", null)], ["ratchet", byKind("ar_ratchet", "ar_ratchet", "fly_click")],
-  ["screw", screw], ["foot", ({ reel_kind }) => (reel_kind === null ? [] : ["body_foot"])], ["bearing", () => []], ["spring", spring], ["spool bush", byKind("spool_support", null, "fly_spool_bearing")], ["clip", clip], ["metal", metalWasher], ["clicker spring", byKind("spool_click_spring", "clicker_spring", "fly_click_spring")], ["seal", hubSeal], ["oring", hubSeal],
-  ["gasket", byKind("body_seal", null, null)], ["ar spring", arSpring], ["shim", shim], ["bush", bush], ["main", mains], ["shaft", shaft], ["spacer", spacer], ["disc", disc], ["block", block], ["cam", cam],
+  ["lineroller", () => ["line_roller"]], ["sleeve", sleeve], ["brake", byKind(null, "brake_blocks", null)],
+    ["ratchet", byKind("ar_ratchet", "ar_ratchet", "fly_click")],
+  ["screw", screw], ["foot", ({ reel_kind }) => (reel_kind === null ? [] : ["body_foot"])], ["bearing", () => []], ["spring", spring],
+    ["spool bush", byKind("spool_support", null, "fly_spool_bearing")], ["clip", clip], ["metal", metalWasher],
+    ["clicker spring", byKind("spool_click_spring", "clicker_spring", "fly_click_spring")], ["seal", hubSeal], ["oring", hubSeal],
+  ["gasket", byKind("body_seal", null, null)], ["ar spring", arSpring], ["shim", shim], ["bush", bush], ["main", mains], ["shaft", shaft],
+    ["spacer", spacer], ["disc", disc], ["block", block], ["cam", cam],
   ["drag housing oring", housingSeal], ["drag housing seal", housingSeal],
 ]);
 
 /** With names of two words also the other way round ("bearing main"). */
-const BOTH_WAYS: ReadonlyMap<string, Reading> = new Map([...[...READ].map(([phrase, reading]) => [phrase.split(" ").reverse().join(" "), reading] as const), ...READ]);
+const BOTH_WAYS: ReadonlyMap<string, Reading> = new Map([...[...READ].map(([phrase, reading]) => [phrase.split(" ").reverse().join(" "), reading] as const),
+  ...READ]);
 /** Every phrase with several meanings. */
 export const ambiguousPhrases: readonly string[] = [...READ.keys()];
 /** Whether a phrase has several meanings. */

@@ -69,7 +69,16 @@ function group(spoken: readonly Spoken[]): Spoken[] {
 }
 
 /** One sentence as it is read: its parts so far, and what stands ahead of the parts to come. */
-interface Reading { readonly number: number; readonly before: readonly Spoken[]; readonly out: Spoken[]; leading: readonly Mark[]; leader: Item | null; headed: boolean; closed: boolean; same: boolean }
+interface Reading {
+  readonly number: number;
+  readonly before: readonly Spoken[];
+  readonly out: Spoken[];
+  leading: readonly Mark[];
+  leader: Item | null;
+  headed: boolean;
+  closed: boolean;
+  same: boolean;
+}
 
 /** What is said without a part: of parts to come ("new: body seal, ring"), or of those just named. */
 function loose(now: Reading, item: Item, next: Item | undefined): void {
@@ -89,7 +98,8 @@ function loose(now: Reading, item: Item, next: Item | undefined): void {
 function behind(out: readonly Spoken[], item: Item, news: readonly Mark[]): void {
   const faulty = news.some((mark) => mark.kind === "action") && out.at(-1)?.told.every(({ mark }) => mark.say === "good") && !out.at(-1)?.bare
     ? out.filter((one) => !settled(one) && one.told.some(({ mark }) => mark.kind === "mode")) : [];
-  const many = faulty.length > 0 ? faulty : says(item, "both") ? out.slice(-2) : says(item, "all") ? out.slice(-LONGEST).filter((one) => !settled(one) || one.bare) : group(out);
+  const many = faulty.length > 0 ? faulty : says(item, "both") ? out.slice(-2) : says(item, "all")
+    ? out.slice(-LONGEST).filter((one) => !settled(one) || one.bare) : group(out);
   if (item.unknown > 0 && (item.other_subject || news.length === 0)) many.forEach((one) => { one.uncertain = true; });
   else give(many, news, "after", item);
 }
@@ -101,7 +111,8 @@ const proper = (one: Spoken) => !one.bare || one.item.unknown === 0;
 function follow(before: readonly Spoken[], item: Item, news: readonly Mark[]): void {
   if (says(item, "whole job") || item.unknown > 4 || news.length === 0) return;
   const end = before.length < 2 ? group(before) : group(before).filter(proper), open = before.slice(-LONGEST).filter((one) => !settled(one));
-  const to = says(item, "both") ? open.slice(-2) : says(item, "all") || news.every((mark) => mark.say === "declined") ? open : end.filter((one) => !settled(one));
+  const to = says(item, "both") ? open.slice(-2) : says(item, "all") || news.every((mark) => mark.say === "declined")
+    ? open : end.filter((one) => !settled(one));
   if (item.other_subject) to.forEach((one) => { one.uncertain = true; });
   else if (to.length > 0) give(to, news, "next sentence", item);
   else if (item.unknown <= 1) give(end.filter((one) => !one.told.some(({ mark }) => mark.say === "good")), news.filter(isFitted), "next sentence", item);
@@ -119,12 +130,14 @@ function share(now: Reading, item: Item, own: readonly Spoken[]): void {
   const all = item.told.some((mark) => mark.say === "all" && mark.from >= first(item).to);
   const chain = both || all ? now.out.slice(-LONGEST).filter((one) => !settled(one)) : group(now.out).filter((one) => one.bare && one.told.length === 0);
   const order = trailing.filter((mark) => mark.action?.code === "ORDER"), latest = now.out.at(-1);
-  if (order.length > 0 && latest && GROUPING.has(item.joint) && latest.told.length > 0 && latest.told.every(({ mark }) => mark.phrase === "new")) give([latest], order, "shared", item);
+  if (order.length > 0 && latest && GROUPING.has(item.joint) && latest.told.length > 0
+    && latest.told.every(({ mark }) => mark.phrase === "new")) give([latest], order, "shared", item);
   if (trailing.length === 0 || chain.length === 0) return;
   if (GROUPING.has(item.joint) || both || all) {
     const shared = trailing.filter(spreads);
     give(both ? chain.slice(-1) : chain, shared, "shared", item);
-    own.forEach((one) => one.told.splice(0, one.told.length, ...one.told.map((had) => (shared.includes(had.mark) ? { ...had, reach: "shared" as const } : had))));
+    own.forEach((one) => one.told.splice(0, one.told.length, ...one.told.map((had) =>
+      (shared.includes(had.mark) ? { ...had, reach: "shared" as const } : had))));
   } else if (item.joint === ",") give(fitted(chain, trailing), trailing.filter((mark) => mark.kind === "action" && spreads(mark)), "shared", item);
 }
 
@@ -139,7 +152,8 @@ function naming(now: Reading, item: Item): void {
   });
   const bare = own.every((one) => one.bare), trails = item.told.some((mark) => isNews(mark) && mark.from >= last(item).to);
   if (bare && like && says(item, "same")) give(own, like.told.map((had) => had.mark), "shared", item);
-  const lead = item.told.filter((mark) => mark.kind === "action" && mark.to <= first(item).from && spreads(mark)), twice = lead.length > 0 && now.out.length === 0 && GROUPING.has(item.joint);
+  const lead = item.told.filter((mark) => mark.kind === "action" && mark.to <= first(item).from && spreads(mark)), twice = lead.length > 0
+    && now.out.length === 0 && GROUPING.has(item.joint);
   if (now.leading.length > 0 && (now.headed || item.unknown === 0) && (bare || now.headed || GROUPING.has(item.joint))) {
     give(own.filter((one) => !settled(one) || twice), now.leading, "ahead", now.leader ?? item);
     const later = item.told.filter((mark) => mark.say === "later");
@@ -167,14 +181,16 @@ function withPassing(items: readonly Item[], next: readonly Item[] | undefined):
   const both = [...items, ...(next ?? []).slice(0, 1)].some((one) => one.parts.length === 0 && says(one, "both"));
   const asides = items.flatMap((one) => one.passed), parts = items.flatMap((one) => one.parts);
   if (!both || asides.length !== 1 || parts.length !== 1) return items;
-  return items.map((one) => (one.parts.length === 1 && one.passed.length === 1 ? { ...one, parts: [...one.parts, ...one.passed].sort((a, b) => a.from - b.from) } : one));
+  return items.map((one) => (one.parts.length === 1 && one.passed.length === 1
+    ? { ...one, parts: [...one.parts, ...one.passed].sort((a, b) => a.from - b.from) } : one));
 }
 
 /** All parts of a note, sentence by sentence, with what is said of each. */
 export function attach(all: readonly (readonly Item[])[]): Spoken[][] {
   const out: Spoken[][] = [];
   all.forEach((items, number) => {
-    const now: Reading = { number, before: earlier(out, items), out: [], leading: [], leader: null, headed: false, closed: false, same: items.some((item) => item.parts.length === 0 && says(item, "same")) };
+    const now: Reading = { number, before: earlier(out, items), out: [], leading: [], leader: null, headed: false, closed: false,
+      same: items.some((item) => item.parts.length === 0 && says(item, "same")) };
     const read = withPassing(items, all[number + 1]);
     read.forEach((item, index) => (item.parts.length === 0 ? loose(now, item, read[index + 1]) : naming(now, item)));
     out.push(now.out);

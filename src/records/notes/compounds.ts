@@ -35,7 +35,8 @@ export const isHead = (mark: Mark) => mark.kind === "part" && !mark.own && FAMIL
 export function smallPart(owner: Mark, small: string, kind: ReelKind | null, plural = false, whole = false): string | null {
   const position = owner.positions[0] ?? "", code = [`${position}_${small}`, `${position}_${small}s`].find((one) => familyOf.has(one));
   if (owner.positions.length === 1 && code !== undefined) return code;
-  const words = owner.phrase.split(" "), names = [owner.phrase, whole ? ownName(lastWord(owner.phrase)) : words.slice(0, -1).join(" "), SIDE.test(owner.phrase) ? words.slice(1).join(" ") : ""];
+  const words = owner.phrase.split(" "), names = [owner.phrase, whole ? ownName(lastWord(owner.phrase)) : words.slice(0, -1).join(" "),
+    SIDE.test(owner.phrase) ? words.slice(1).join(" ") : ""];
   for (const name of names) {
     const place = name === "" ? null : placeOf(`${name} ${small}`, kind, plural);
     if (place !== null) return place;
@@ -48,9 +49,12 @@ function inside(found: readonly Token[], all: readonly Mark[], kind: ReelKind | 
   const out: Mark[] = [];
   for (let index = 0; index < all.length; index++) {
     const mark = all[index] as Mark, next = all[index + 1];
-    const between = next && isHead(mark) ? found.slice(mark.to, next.from).filter((token) => token.kind !== "size") : [], small = between.map(word).filter((one) => !ARTICLES.has(one));
-    const joins = next?.kind === "part" && small.length === 1 && (IN.has(small[0] ?? "") || between[0]?.kind === "quantity" || between[0]?.word === "(" || (between[0]?.kind === "dash" && !mark.plural));
-    const place = joins ? placeOf(`${next.phrase} ${mark.phrase}`, kind) ?? (small[0] === "holding" || small[0] === "securing" ? smallPart(next, mark.phrase, kind) : null) : null;
+    const between = next && isHead(mark) ? found.slice(mark.to, next.from).filter((token) => token.kind !== "size") : [],
+      small = between.map(word).filter((one) => !ARTICLES.has(one));
+    const joins = next?.kind === "part" && small.length === 1
+      && (IN.has(small[0] ?? "") || between[0]?.kind === "quantity" || between[0]?.word === "(" || (between[0]?.kind === "dash" && !mark.plural));
+    const place = joins ? placeOf(`${next.phrase} ${mark.phrase}`, kind)
+      ?? (small[0] === "holding" || small[0] === "securing" ? smallPart(next, mark.phrase, kind) : null) : null;
     if (place !== null && next) {
       out.push({ ...mark, ...at(place), to: next.to, phrase: `${next.phrase} ${mark.phrase}`, ambiguous: false });
       index++;
@@ -62,7 +66,8 @@ function inside(found: readonly Token[], all: readonly Mark[], kind: ReelKind | 
 const WHICH: ReadonlySet<string> = new Set(["top", "bottom", "rear", "front", "upper", "lower", "center"]);
 /** Nothing, or one word we do not know, stands between them ("thumb bar return spring"). */
 const touches = (found: readonly Token[], owner: Mark, mark: Mark) =>
-  mark.from - owner.to <= 2 && found.slice(owner.to, mark.from).every((token) => token.kind === "word" && !FILLERS.has(token.word) && !/ed$|^\d/.test(token.word));
+  mark.from - owner.to <= 2 && found.slice(owner.to, mark.from).every((token) => token.kind === "word" && !FILLERS.has(token.word)
+    && !/ed$|^\d/.test(token.word));
 
 /** A part's name just before a bare family word is one name of a part: a known one ("pawl spring"), or one we cannot place ("knob seal"). */
 function joinedNames(found: readonly Token[], all: readonly Mark[], kind: ReelKind | null): Mark[] {
@@ -85,7 +90,8 @@ function turnedNames(all: readonly Mark[], kind: ReelKind | null): Mark[] {
   const out: Mark[] = [];
   for (const mark of all) {
     const head = out.at(-1);
-    if (!head || !isHead(head) || head.positions.length > 0 || head.plural || mark.kind !== "part" || head.to !== mark.from || isHead(mark)) { out.push(mark); continue; }
+    if (!head || !isHead(head) || head.positions.length > 0 || head.plural || mark.kind !== "part" || head.to !== mark.from
+      || isHead(mark)) { out.push(mark); continue; }
     const place = smallPart(mark, head.phrase, kind, head.plural, true);
     out[out.length - 1] = { ...head, to: mark.to, phrase: `x ${head.phrase}`, ambiguous: true, ...(place === null ? {} : at(place)) };
   }
@@ -102,7 +108,8 @@ function sharedBehind(found: readonly Token[], all: readonly Mark[], kind: ReelK
       const token = found[index] as Token, joint = found[index + 1];
       if ((token.kind === "list" && ["and", "&", "/"].includes(token.word)) || token.word === "both") continue;
       const mark = out.find((one) => one.from <= index && one.to > index);
-      if (token.kind !== "word" || (joint?.kind !== "list" && joint?.word !== "both") || (mark && !(mark.kind === "part" && (mark.phrase === "main" || (family === "bearing" && WITH_BEARING.has(mark.phrase)))))) break;
+      if (token.kind !== "word" || (joint?.kind !== "list" && joint?.word !== "both")
+        || (mark && !(mark.kind === "part" && (mark.phrase === "main" || (family === "bearing" && WITH_BEARING.has(mark.phrase)))))) break;
       const phrase = mark ? mark.phrase : token.word, place = lastWord(phrase) === family ? null : placeOf(`${phrase} ${family}`, kind);
       if (place === null) break;
       const made: Mark = { ...(mark ?? { ...head, from: index, to: index + 1, plural: false }), ...at(place), phrase: `${phrase} ${family}`, ambiguous: true };
@@ -124,7 +131,8 @@ function heads(found: readonly Token[], at: number): boolean {
   return found[sign]?.kind === "dash" || (!spoken && found[sign]?.word === "(");
 }
 
-const signAfter = (found: readonly Token[], at: number) => found.findIndex((token, index) => index >= at && (token.kind === "dash" || token.kind === "bracket"));
+const signAfter = (found: readonly Token[], at: number) => found.findIndex((token, index) => index >= at
+  && (token.kind === "dash" || token.kind === "bracket"));
 
 /** "Bearings: 2 spool, 1 pinion": the word of the family is said once, ahead. */
 function sharedAhead(found: readonly Token[], all: readonly Mark[], kind: ReelKind | null): Mark[] {
@@ -138,7 +146,8 @@ function sharedAhead(found: readonly Token[], all: readonly Mark[], kind: ReelKi
       if (token.kind !== "word" || /^\d+$/.test(token.word) || !starts) continue;
       const phrase = mark?.kind === "part" ? mark.phrase : token.word, place = mark && mark.kind !== "part" ? null : placeOf(`${phrase} ${head.phrase}`, kind);
       if (place === null) break;
-      const made: Mark = { ...(mark ?? { ...head, from: index, to: index + 1, plural: false }), ...at(place), phrase: `${phrase} ${head.phrase}`, ambiguous: true };
+      const made: Mark = { ...(mark ?? { ...head, from: index, to: index + 1, plural: false }), ...at(place), phrase: `${phrase} ${head.phrase}`,
+        ambiguous: true };
       if (mark) out[out.indexOf(mark)] = made; else out.push(made);
       [index, used] = [made.to - 1, true];
     }
@@ -169,7 +178,8 @@ function instead(found: readonly Token[], all: readonly Mark[], kind: ReelKind |
   const out = [...all];
   all.forEach((head, index) => {
     const action = all[index - 1], old = all[index - 2];
-    if (!isHead(head) || action?.action?.action !== "replaced" || old?.kind !== "part" || old.positions.length !== 1 || old.family === FAMILY_WORD.get(head.phrase)) return;
+    if (!isHead(head) || action?.action?.action !== "replaced" || old?.kind !== "part" || old.positions.length !== 1
+      || old.family === FAMILY_WORD.get(head.phrase)) return;
     const between = found.slice(action.to, head.from);
     if (between.length === 0 || between.some((token) => token.kind !== "quantity" && !INSTEAD.has(word(token)))) return;
     const place = placeOf(`${old.phrase.split(" ").slice(0, -1).join(" ")} ${head.phrase}`, kind);
@@ -182,5 +192,6 @@ function instead(found: readonly Token[], all: readonly Mark[], kind: ReelKind |
 
 /** Names of parts that stand in pieces, put together. */
 export function compounds(found: readonly Token[], all: readonly Mark[], kind: ReelKind | null): Mark[] {
-  return instead(found, headings(found, sharedAhead(found, sharedBehind(found, turnedNames(joinedNames(found, inside(found, all, kind), kind), kind), kind), kind), kind), kind);
+  return instead(found, headings(found, sharedAhead(found, sharedBehind(found, turnedNames(joinedNames(found, inside(found, all, kind), kind), kind), kind),
+    kind), kind), kind);
 }

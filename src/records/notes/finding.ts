@@ -13,7 +13,8 @@ const STRENGTH: Readonly<Record<string, number>> = { replaced: 6, wanted: 5, adj
 const strength = ({ mark }: Told) => (mark.action?.code === "REFIT" ? 1 : STRENGTH[mark.action?.action ?? ""] ?? 0);
 const saidOf = (one: Spoken, say: Mark["say"]) => one.told.find(({ mark }) => mark.say === say);
 const RULES: Readonly<Record<Reach, string>> = {
-  beside: "said beside the part", shared: "said of all in the list", after: "said after the part", ahead: "said before the list", "next sentence": "said in the next sentence",
+  beside: "said beside the part", shared: "said of all in the list", after: "said after the part", ahead: "said before the list",
+    "next sentence": "said in the next sentence",
 };
 
 /** An action word that means something else on this family ("seal nipped" is a fault). */
@@ -23,9 +24,12 @@ function decided(one: Spoken, cell: NoteCell, listed: boolean): Decided {
   const acts = one.told.filter(({ mark }) => mark.kind === "action" && holds(mark, one.part.family));
   const best = [...acts].sort((a, b) => strength(b) - strength(a))[0] ?? null;
   const later = saidOf(one, "later"), declined = saidOf(one, "declined"), good = saidOf(one, "good"), needs = saidOf(one, "needs");
-  const said = (told: Told, action: Action, rule: string): Decided => ({ action, code: told.mark.action?.code ?? null, rule: `${RULES[told.reach]}${rule}`, reach: told.reach });
+  const said = (told: Told, action: Action, rule: string): Decided =>
+    ({ action, code: told.mark.action?.code ?? null, rule: `${RULES[told.reach]}${rule}`, reach: told.reach });
   const did = best?.mark.action ?? null, beside = (told: Told | undefined) => told?.reach === "beside" || told?.reach === "shared" || told?.reach === "ahead";
-  if (best && did && (did.action === "replaced" || did.action === "wanted") && ((beside(later) && best.reach === "beside") || (declined?.mark.phrase !== "left" && beside(declined) && beside(best)))) return said((later ?? declined) as Told, "left", ", put off");
+  if (best && did && (did.action === "replaced" || did.action === "wanted")
+    && ((beside(later) && best.reach === "beside") || (declined?.mark.phrase !== "left" && beside(declined) && beside(best)))) return said((later
+    ?? declined) as Told, "left", ", put off");
   const order = acts.find(({ mark }) => mark.action?.code === "ORDER");
   if (best?.mark.phrase === "new" && order) return said(order, "wanted", "");
   if (best?.mark.phrase === "new" && (declined || (needs && later))) return said((declined ?? later) as Told, "left", ", not done");
@@ -46,7 +50,8 @@ function decided(one: Spoken, cell: NoteCell, listed: boolean): Decided {
 interface Fault { mode: string | null; grade: number | null }
 /** Faults that mean the part no longer does its work, and on which families (none: all). */
 const LOST: ReadonlyMap<string, readonly string[]> = new Map([
-  ["seized", []], ["broken", []], ["fatigue break", []], ["chipped tooth", []], ["stripped", ["screw", "gear"]], ["missing", ["spring", "washer or shim", "seal"]],
+  ["seized", []], ["broken", []], ["fatigue break", []], ["chipped tooth", []], ["stripped", ["screw", "gear"]],
+    ["missing", ["spring", "washer or shim", "seal"]],
 ]);
 
 /** The fault that is said nearest to the part and can befall its family. */
@@ -55,7 +60,8 @@ function faultOf(one: Spoken, family: string | null, code: string | null): Fault
     .sort((a, b) => Math.abs(a.mark.from - one.part.from) - Math.abs(b.mark.from - one.part.from));
   let grade: number | null = null, mode: string | null = saidOf(one, "without") ? "missing" : null;
   for (const { mark } of faults) {
-    const fitting = mark.modes.find((reading) => family !== null && reading.only_families.includes(family)) ?? mark.modes.find((reading) => reading.only_families.length === 0);
+    const fitting = mark.modes.find((reading) => family !== null && reading.only_families.includes(family))
+      ?? mark.modes.find((reading) => reading.only_families.length === 0);
     if (!fitting) continue;
     mode ??= fitting.mode;
     grade = Math.max(grade ?? 0, fitting.grade ?? 0, lost(fitting.mode, family) ? 4 : 0) || grade;
@@ -76,7 +82,7 @@ export const strangers = (one: Spoken): number => [...new Set([one.item, ...one.
 export interface Around { readonly found: readonly Token[]; readonly note: string; readonly cell: NoteCell; readonly listed: boolean; readonly clean: boolean }
 
 /**
- * Shares of right readings on labelled notes when they were first read (602 of four batches, and the held-out ones): of names of
+ * Shares of right readings on labelled notes when they were first read (some 750 findings of five batches, and the held-out notes): of names of
  * several words in notes without a strange word, of single words there, and of any part in notes with strange words.
  */
 const SURE: Readonly<Record<Reach | "cell" | "whole job", readonly [named: number, word: number, strange: number]>> = {

@@ -35,7 +35,8 @@ export interface Item {
 /** The note's tokens, and which of them are words we know nothing of. */
 export interface Read { readonly found: readonly Token[]; readonly strange: readonly boolean[] }
 
-const NOT_BETWEEN: ReadonlySet<string> = new Set(["the", "a", "an", "his", "her", "its", "this", "that", "my", "top", "bottom", "rear", "front", "inner", "outer", "other"]);
+const NOT_BETWEEN: ReadonlySet<string> = new Set(["the", "a", "an", "his", "her", "its", "this", "that", "my", "top", "bottom", "rear", "front", "inner",
+  "outer", "other"]);
 
 /** The nearest word of weight before token `at` in the same breath, and where it stands. */
 function wordBefore(found: readonly Token[], at: number): { word: string; at: number } {
@@ -50,13 +51,17 @@ function wordBefore(found: readonly Token[], at: number): { word: string; at: nu
 
 /** "No bail spring" is one that is missing; "no drag" and "no bearings replaced" are not. */
 const isLacking = (not: Mark, part: Mark, inside: readonly Mark[]) =>
-  not.say === "not" && not.phrase === "no" && not.to === part.from && part.positions.length === 1 && part.phrase.includes(" ") && inside.every((mark) => mark.action === null && mark.say !== "good");
-const lacking = (inside: readonly Mark[]): Mark[] =>
-  inside.flatMap((mark, index) => { const part = inside[index + 1]; return part?.kind === "part" && isLacking(mark, part, inside) ? [{ ...mark, say: "without" as const }] : []; });
+  not.say === "not" && not.phrase === "no" && not.to === part.from && part.positions.length === 1 && part.phrase.includes(" ")
+    && inside.every((mark) => mark.action === null && mark.say !== "good");
+const lacking = (inside: readonly Mark[]): Mark[] => inside.flatMap((mark, index) => {
+  const part = inside[index + 1];
+  return part?.kind === "part" && isLacking(mark, part, inside) ? [{ ...mark, say: "without" as const }] : [];
+});
 
 /** "Gearbox opened, …" only says how one got there. */
 function wasOpened(found: readonly Token[], inside: readonly Mark[], part: Mark): boolean {
-  return inside.some((mark) => mark.say === "opened" && (/^(?:opened|unscrewed|split)/.test(mark.phrase) || found[mark.to]?.word === "to") && mark.from === part.to) && !inside.some((mark) => mark.kind === "action" || mark.kind === "mode");
+  return inside.some((mark) => mark.say === "opened" && (/^(?:opened|unscrewed|split)/.test(mark.phrase) || found[mark.to]?.word === "to")
+    && mark.from === part.to) && !inside.some((mark) => mark.kind === "action" || mark.kind === "mode");
 }
 
 /** "Clip that holds the washers": the second part only tells which the first is. */
@@ -71,11 +76,13 @@ function aside(found: readonly Token[], inside: readonly Mark[], part: Mark, fro
   if (covering?.say === "not" && inside.some((mark) => mark.phrase === "available")) return false;
   if (covering?.say === "not" && isLacking(covering, part, inside)) return false;
   if (covering?.say === "opened" || covering?.say === "not" || covering?.say === "elsewhere") return true;
-  const reached = found[before.at - 1]?.word === "get" || (before.word === "from" && covering === undefined && inside.some((mark) => mark.to === before.at && mark.phrase === "missing"));
+  const reached = found[before.at - 1]?.word === "get" || (before.word === "from" && covering === undefined
+    && inside.some((mark) => mark.to === before.at && mark.phrase === "missing"));
   if (PLACE_ALWAYS.has(before.word) && !reached) return true;
   if (before.word === "in" && found[before.at - 1]?.word === "found") return true;
   if (RELATIVE.has(before.word) && inside.some((mark) => mark.kind === "part" && mark.to <= before.at)) return true;
-  if (["on", "in"].includes(before.word) && inside.some((mark) => mark.action?.action === "replaced" && mark.to <= before.at && mark.to > from + 1)) return true;
+  if (["on", "in"].includes(before.word) && inside.some((mark) => mark.action?.action === "replaced" && mark.to <= before.at
+    && mark.to > from + 1)) return true;
   return PLACE_AFTER_PART.has(before.word) && inside.some((mark) => mark.kind === "part" && mark.to <= before.at);
 }
 
@@ -103,12 +110,14 @@ function withAdjectives(found: readonly Token[], told: readonly Mark[], inside: 
   const part = inside.find((mark) => mark.kind === "part"), ordered = told.some((mark) => mark.action?.code === "ORDER");
   return told.flatMap((mark, index) => {
     const before = told[index - 1];
-    if (BARE.has(mark.phrase) && mark.from > from && found[mark.from - 1]?.kind === "word" && !inside.some((one) => one.kind === "part" && one.from - mark.to <= 1 && one.from >= mark.to)) return [];
+    if (BARE.has(mark.phrase) && mark.from > from && found[mark.from - 1]?.kind === "word"
+      && !inside.some((one) => one.kind === "part" && one.from - mark.to <= 1 && one.from >= mark.to)) return [];
     if (mark.action?.action === "replaced" && found[mark.to]?.word === "last") return [];
     if (mark.kind === "action" && before?.say === "later" && mark.from - before.to <= 1) return [];
     if (mark.phrase === "fit" && found[mark.from - 1]?.word === "to") return [];
     if (ordered && mark.action?.code === "REPL" && mark.phrase.startsWith("new")) return [];
-    if (mark.kind === "action" && mark.phrase === "clean" && part && mark.from >= part.to && found[mark.from - 1]?.word !== "after") return [{ ...mark, kind: "say" as const, say: "good" as const, action: null }];
+    if (mark.kind === "action" && mark.phrase === "clean" && part && mark.from >= part.to
+      && found[mark.from - 1]?.word !== "after") return [{ ...mark, kind: "say" as const, say: "good" as const, action: null }];
     return [mark];
   });
 }
@@ -146,7 +155,8 @@ function strangers({ found, strange }: Read, inside: readonly Mark[], from: numb
 
 /** "Needs a new yoke" wants a part; "needs press", "need to ask" want something else. */
 const needsPart = ({ strange }: Read, inside: readonly Mark[], needs: Mark) => inside.some((mark) =>
-  mark.from >= needs.to && mark.from - needs.to <= 2 && (mark.kind === "part" || mark.action?.action === "replaced") && !strange.slice(needs.to, mark.from).includes(true));
+  mark.from >= needs.to && mark.from - needs.to <= 2 && (mark.kind === "part" || mark.action?.action === "replaced")
+    && !strange.slice(needs.to, mark.from).includes(true));
 
 /** Sayings that tell nothing of a part. */
 const SILENT: ReadonlySet<string> = new Set(["neutral", "opened"]);
@@ -170,6 +180,8 @@ export function item(read: Read, readings: readonly Mark[], from: number, to: nu
   const { found } = read, sized = sizes_alone && !readings.some((mark) => mark.kind === "part");
   const inside = sized ? [...readings, ...sizedPart(found, from, to)] : readings, told = inside.filter((mark) => tells(read, inside, mark));
   const last = found[to - 1]?.word ?? "", sizes: string[] = [];
+  const named = inside.filter((mark) => mark.kind === "part"), asides = named.filter((mark) => aside(found, inside, mark, from));
+  const means = withoutMeans(found, inside, told, to);
   let doubt = false;
   for (let at = from; at < to; at++) {
     if (found[at]?.kind === "size") sizes.push(found[at]?.word ?? "");
@@ -177,15 +189,15 @@ export function item(read: Read, readings: readonly Mark[], from: number, to: nu
   }
   return {
     from, to, joint, bracket, sizes, symptom: false, counted: found.slice(from, to).some((token) => token.kind === "quantity"),
-    parts: inside.filter((mark) => mark.kind === "part" && !aside(found, inside, mark, from)),
-    passed: inside.filter((mark) => mark.kind === "part" && touched(found, mark) && aside(found, inside, mark, from)),
+    parts: named.filter((mark) => !asides.includes(mark)),
+    passed: asides.filter((mark) => touched(found, mark)),
     told: withAdjectives(found, told, inside, from).concat(lacking(inside)).filter((mark) => !(sizes_alone && BARE.has(mark.phrase))),
     complaint: inside.some((mark) => mark.kind === "complaint"),
     doubt: doubt || inside.some((mark) => mark.say === "doubt"),
-    unknown: strangers(read, inside, from, withoutMeans(found, inside, told, to)),
-    strangers: strangers(read, [], from, Math.min(withoutMeans(found, inside, told, to), told.find((mark) => mark.action?.code === "ORDER")?.to ?? to)),
+    unknown: strangers(read, inside, from, means),
+    strangers: strangers(read, [], from, Math.min(means, told.find((mark) => mark.action?.code === "ORDER")?.to ?? to)),
     cleared: last === "off" || last === "out",
     with_others: withOthers(found, inside[0]),
-    other_subject: otherSubject(read, told, from, withoutMeans(found, inside, told, to)),
+    other_subject: otherSubject(read, told, from, means),
   };
 }

@@ -40,7 +40,8 @@ function opening(found: readonly Token[], all: readonly Mark[], at: number, next
 export function sentences({ found, strange }: Read, readings: readonly Mark[], sizes_alone: boolean): Item[][] {
   const out: Item[][] = [], all = denied(found, readings), read: Read = { found, strange };
   let items: Item[] = [], inside: Mark[] = [], from = 0, joint = "", next = 0, bracket = false;
-  const end = () => { if (items.length > 0 && !elsewhere(items)) out.push(items.map((one, index) => ({ ...one, symptom: isSymptom(one, items[index + 1]) }))); items = []; };
+  const end = () => { if (items.length > 0 && !elsewhere(items)) out.push(items.map((one, index) =>
+    ({ ...one, symptom: isSymptom(one, items[index + 1]) }))); items = []; };
   for (let at = 0; at <= found.length; at++) {
     for (; next < all.length && (all[next] as Mark).from < at; next++) inside.push(all[next] as Mark);
     const token = opening(found, all, at, next) ?? found[at], covered = inside.some((mark) => mark.to > at);

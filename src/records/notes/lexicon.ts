@@ -18,7 +18,16 @@ export interface Phrase {
   /** The family that its last or first word names. */
   readonly family: string | null;
 }
-interface Draft { places: string[]; modes: ModeReading[]; action: ActionReading | null; say: Say | null; complaint: boolean; side: boolean; part: boolean; family: string | null }
+interface Draft {
+  places: string[];
+  modes: ModeReading[];
+  action: ActionReading | null;
+  say: Say | null;
+  complaint: boolean;
+  side: boolean;
+  part: boolean;
+  family: string | null;
+}
 
 const drafts = new Map<string, Draft>();
 function draft(text: string): Draft {
@@ -40,7 +49,8 @@ const USED = new Set(positions.filter((row) => row.group === "CN" && row.positio
 const HEADS = new Set([...FAMILY_WORD.keys(), "drag", "roller", "sleeve", "spool", "bail", "felt", "cork", "carbon", "handle", "rotor", "clutch"]);
 const NOT_MODES = new Set(["not written", "no fault found"]);
 /** Spellings of the vocabulary that mean something else in a sentence, or are read by a rule. */
-const NO_MODE = new Set(["set", "gone", "hard", "line", "intermittent", "fine", "ok", "flat", "solid", "blue", "brown", "new", "torn", "play", "stripped", "nicked", "lost", "old", "wear", "impact", "coned"]);
+const NO_MODE = new Set(["set", "gone", "hard", "line", "intermittent", "fine", "ok", "flat", "solid", "blue", "brown", "new", "torn", "play", "stripped",
+  "nicked", "lost", "old", "wear", "impact", "coned"]);
 
 function addModes(): void {
   for (const { spelling, mode, only_families } of modeSpellings) {
@@ -87,7 +97,8 @@ function addPlaces(): void {
     place(row.position, row.position.replaceAll("_", " "));
     if (!/[/(,]/.test(row.name)) place(row.position, row.name);
   }
-  for (const row of positionSpellings) if (!USED.has(row.position) && !phraseWords(row.spelling).some((word) => /^x\d$/.test(word))) place(row.position, row.spelling);
+  for (const row of positionSpellings) if (!USED.has(row.position) && !phraseWords(row.spelling).some((word) => /^x\d$/.test(word))) place(row.position,
+    row.spelling);
   for (const [position, names] of MORE_NAMES) for (const name of names) place(position, name);
   turned();
   for (const text of [...ambiguousPhrases, ...FAMILY_WORD.keys()]) draft(text).part = true;
@@ -129,7 +140,8 @@ function tiles(words: readonly string[]): boolean {
 }
 
 function addComplaints(): void {
-  const more = ["not casting", "click when turning", "click each turn", "turn backwards", "slip backwards", "goes backwards", "slips back", "slip back", "on cast", "mid cast", "not level winding", "wont go", "will not", "birds nest"];
+  const more = ["not casting", "click when turning", "click each turn", "turn backwards", "slip backwards", "goes backwards", "slips back", "slip back",
+    "on cast", "mid cast", "not level winding", "wont go", "will not", "birds nest"];
   for (const text of [...complaints.flatMap((row) => row.spellings), ...more]) {
     const words = phraseWords(text);
     if (words.length > 1 && (text === "handle play" || !tiles(words)) && !words.includes("service")) draft(text).complaint = true;
@@ -168,4 +180,5 @@ export const knownWords: ReadonlySet<string> = new Set([...drafts.keys()].flatMa
 export const partWords: ReadonlySet<string> = new Set([...drafts].filter(([, here]) => here.places.length > 0 || here.part).flatMap(([key]) => key.split(" ")));
 /** Words that prove that a note speaks of a reel: of parts, of faults and of work. */
 export const benchWords: ReadonlySet<string> = new Set([...drafts].filter(([, here]) => here.places.length > 0 || here.modes.length > 0 || here.action)
-  .flatMap(([key]) => key.split(" ")).filter((word) => word.length > 2 && !["the", "and", "for", "with", "off", "out", "not", "from", "one", "new"].includes(word)));
+  .flatMap(([key]) => key.split(" ")).filter((word) => word.length > 2
+    && !["the", "and", "for", "with", "off", "out", "not", "from", "one", "new"].includes(word)));

@@ -24,7 +24,12 @@ export interface Mark {
   readonly corrected: boolean;
   readonly own: boolean;
 }
-export interface Surroundings { readonly reel_kind: ReelKind | null; readonly complaint: readonly string[]; readonly parts_cell: boolean; readonly book: SpellingBook | null }
+export interface Surroundings {
+  readonly reel_kind: ReelKind | null;
+  readonly complaint: readonly string[];
+  readonly parts_cell: boolean;
+  readonly book: SpellingBook | null;
+}
 /** Short names that are words of their own unless written in capitals. */
 const BARE: ReadonlySet<string> = new Set(["ar", "lineroller", "arc"]);
 /** Names of what is put on, which are also words for putting it on. */
@@ -37,7 +42,13 @@ type Named = Pick<Mark, "positions" | "family" | "ambiguous" | "plural">;
 
 const NO_PART: Named = { positions: [], family: null, ambiguous: false, plural: false };
 const NO_MODES: readonly ModeReading[] = [];
-export interface Means { readonly part?: Named; readonly modes?: readonly ModeReading[]; readonly action?: ActionReading | null; readonly say?: Say | null; readonly own?: boolean }
+export interface Means {
+  readonly part?: Named;
+  readonly modes?: readonly ModeReading[];
+  readonly action?: ActionReading | null;
+  readonly say?: Say | null;
+  readonly own?: boolean;
+}
 
 /** One reading; every reading has all its fields, which keeps many of them quick. */
 export function marked(kind: Mark["kind"], from: number, to: number, phrase: string, corrected: boolean, means: Means): Mark {
@@ -78,7 +89,8 @@ function named(key: string, phrase: Phrase, around: Around & { readonly which: b
   const kind = around.reel_kind, read = readAmbiguous(key, around);
   const family = phrase.family, positions = onKind(read ?? phrase.places, kind);
   const unsure = around.which && (family === "ball bearing" || family === "seal" || family === "bushing" || family === "washer or shim");
-  const sure = unsure && !positions.some((position) => familyOf.get(position) === "drag washer") ? [] : read !== null || positions.length === 1 ? positions : [];
+  const sure = unsure && !positions.some((position) => familyOf.get(position) === "drag washer") ? [] : read !== null || positions.length === 1
+    ? positions : [];
   if (sure.length === 0 && (read === null ? family === null : NO_FAMILY.has(key))) return null;
   return { positions: sure, family: sure[0] !== undefined ? familyOf.get(sure[0]) ?? null : family, ambiguous: isAmbiguous(key), plural: around.plural };
 }
@@ -121,7 +133,13 @@ function tooShort(key: string, words: readonly string[], token: Token | undefine
 }
 
 /** The note as its readings are made. */
-interface Reader { readonly found: readonly Token[]; readonly words: readonly string[]; readonly changed: readonly boolean[]; readonly note: ReadonlySet<string>; readonly context: Surroundings }
+interface Reader {
+  readonly found: readonly Token[];
+  readonly words: readonly string[];
+  readonly changed: readonly boolean[];
+  readonly note: ReadonlySet<string>;
+  readonly context: Surroundings;
+}
 
 /** What part a phrase names where it stands; null when it is no part there. */
 function partAt({ found, words, note, context }: Reader, phrase: Phrase, key: string, at: number, length: number): Named | null {
@@ -131,7 +149,8 @@ function partAt({ found, words, note, context }: Reader, phrase: Phrase, key: st
   const two = found[at - 1]?.word === "2" || (found[at - 1]?.word === "two" && found[at - 2]?.word !== "of");
   let plural = pair || (two && key.endsWith("bearing"));
   for (let index = at; index < at + length; index++) plural ||= found[index]?.plural ?? false;
-  return named(key, phrase, { reel_kind: context.reel_kind, breath: near(found, words, at, length, true), near: near(found, words, at, length, false), note, plural, which: WHICH.has(words[at - 1] ?? "") });
+  return named(key, phrase, { reel_kind: context.reel_kind, breath: near(found, words, at, length, true), near: near(found, words, at, length, false), note,
+    plural, which: WHICH.has(words[at - 1] ?? "") });
 }
 
 /** What a phrase of ours says where it stands. */
@@ -161,7 +180,9 @@ export function marks(found: readonly Token[], context: Surroundings): Mark[] {
     const match = own || word === "" ? null : longest(words, at);
     if (own) out.push(ownMark(own.entry, at, at + own.length, words.slice(at, at + own.length).join(" "), found[at + own.length - 1]?.plural ?? false));
     else if (match && !(match.key === "left" && isSide(words, found, at))) out.push(...said(now, match.phrase, match.key, at, match.length));
-    else if (SIDE_NAMES.has(word) && ((word.length === 1 && words[at - 1] === "bearing") || ((word === "left" || word === "right") && found[at - 1]?.kind !== "word") || word === "left" || found[at - 1]?.kind === "bracket" || words[at + 1] === "one")) out.push(marked("side", at, at + 1, word, false, {}));
+    else if (SIDE_NAMES.has(word) && ((word.length === 1 && words[at - 1] === "bearing")
+      || ((word === "left" || word === "right") && found[at - 1]?.kind !== "word") || word === "left" || found[at - 1]?.kind === "bracket"
+      || words[at + 1] === "one")) out.push(marked("side", at, at + 1, word, false, {}));
     at += own?.length ?? match?.length ?? 1;
   }
   return out;

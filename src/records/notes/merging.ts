@@ -16,7 +16,8 @@ function pieces(best: NoteFinding, other: NoteFinding, cell: NoteCell): Pick<Not
 
 function together(had: NoteFinding, one: NoteFinding, cell: NoteCell): NoteFinding {
   const best = strength(one) > strength(had) ? one : had, other = best === one ? had : one;
-  const least = best.grade_at_most !== null ? null : other.grade_at_least === null ? best.grade_at_least : Math.max(best.grade_at_least ?? 0, other.grade_at_least);
+  const least = best.grade_at_most !== null ? null : other.grade_at_least === null
+    ? best.grade_at_least : Math.max(best.grade_at_least ?? 0, other.grade_at_least);
   return {
     ...best, ...pieces(best, other, cell), mode: best.mode ?? other.mode, size: best.size ?? other.size,
     routine: best.routine || other.routine, grade_at_least: least,

@@ -27,7 +27,8 @@ const isWhole = (items: readonly Item[] | undefined) =>
 const isCount = (token: Token) => token.kind === "quantity" || (token.kind === "word" && /^(?:[1-9]|1\d)$/.test(token.word));
 
 /** A sentence that is nothing but parts, the first with a marked quantity ("LRB x1, body gasket"). */
-const onlyCounted = (items: readonly Item[], found: readonly Token[]) => items.length > 1 && items.every((item) => item.parts.length > 0 && item.told.length === 0 && item.unknown === 0)
+const onlyCounted = (items: readonly Item[], found: readonly Token[]) => items.length > 1
+  && items.every((item) => item.parts.length > 0 && item.told.length === 0 && item.unknown === 0)
   && found.slice(items[0]?.from ?? 0, items[0]?.to ?? 0).some((token) => token.kind === "quantity");
 
 /** Sentences in which a bare list means fitted parts: it follows a whole service, and an item of it carries a quantity. */

@@ -1,7 +1,9 @@
 /** More names of parts than the vocabulary has, as they stand in notes (common practice, no source). */
 export const MORE_NAMES: readonly (readonly [position: string, names: readonly string[]])[] = [
-  ["ar_clutch", ["arc", "ar roller clutch", "oneway roller clutch", "oneway complete", "clutch brg", "ar roller bearing", "oneway roller", "infinite clutch", "whole clutch", "ar clutch assy"]],
-  ["ar_sleeve", ["ar clutch inner sleeve", "clutch inner sleeve", "ar clutch sleeve", "oneway clutch sleeve", "ar roller sleeve", "ar inner sleeve", "oneway inner sleeve", "oneway sleeve", "clutch tube", "oneway tube"]],
+  ["ar_clutch", ["arc", "ar roller clutch", "oneway roller clutch", "oneway complete", "clutch brg", "ar roller bearing", "oneway roller",
+    "infinite clutch", "whole clutch", "ar clutch assy"]],
+  ["ar_sleeve", ["ar clutch inner sleeve", "clutch inner sleeve", "ar clutch sleeve", "oneway clutch sleeve", "ar roller sleeve", "ar inner sleeve",
+    "oneway inner sleeve", "oneway sleeve", "clutch tube", "oneway tube"]],
   ["ar_springs", ["ar clutch spring", "oneway clutch spring", "springs in clutch", "springs in oneway", "clutch roller spring"]],
   ["ar_rollers", ["roller in clutch", "roller in oneway", "oneway roller pin", "needle"]],
   ["ar_cover", ["ar clutch cover", "ar housing"]],
@@ -29,9 +31,14 @@ export const MORE_NAMES: readonly (readonly [position: string, names: readonly s
   ["pinion_gear", ["pinion gr", "pinion geer"]],
   ["main_gear_shim", ["main shim"]],
   ["main_bearing_bush", ["drive bush"]],
-  ["main_bearing_plate", ["bearing off side", "bearing far side", "bearing on far side", "bearing on the far side", "bearing on off side", "bearing on the off side", "left side bearing", "off side main bearing", "far side main bearing", "left hand main bearing", "left drive bearing", "left handle bearing"]],
-  ["main_bearing_handle", ["bearing handle side", "bearing on handle side", "bearing on the handle side", "main drive bearing", "gear shaft bearing", "gear sleeve bearing", "drive shaft bearing handle side", "right main bearing", "right sideplate bearing", "right hand main bearing", "drive gear bearing handle side", "drive bearing handle side"]],
-  ["drag_washer_friction", ["carbon", "carbon set", "carbon drag washer", "carbon drag set", "carbon drag kit", "drag kit", "drag felt", "felt drag washer", "friction washer", "soft washer", "washer drag", "carbon stack"]],
+  ["main_bearing_plate", ["bearing off side", "bearing far side", "bearing on far side", "bearing on the far side", "bearing on off side",
+    "bearing on the off side", "left side bearing", "off side main bearing", "far side main bearing", "left hand main bearing", "left drive bearing",
+    "left handle bearing"]],
+  ["main_bearing_handle", ["bearing handle side", "bearing on handle side", "bearing on the handle side", "main drive bearing", "gear shaft bearing",
+    "gear sleeve bearing", "drive shaft bearing handle side", "right main bearing", "right sideplate bearing", "right hand main bearing",
+    "drive gear bearing handle side", "drive bearing handle side"]],
+  ["drag_washer_friction", ["carbon", "carbon set", "carbon drag washer", "carbon drag set", "carbon drag kit", "drag kit", "drag felt", "felt drag washer",
+    "friction washer", "soft washer", "washer drag", "carbon stack"]],
   ["drag_washer_keyed", ["keyed", "metal washer", "steel plate", "metal plate", "steel washer drag", "metal drag", "ear washer", "steel drag washer"]],
   ["drag_knob_seal", ["drag cap seal", "spool knob seal", "drag knob gasket"]],
   ["drag_clip", ["drag snap ring", "drag spring clip", "spring clip"]],
@@ -40,8 +47,10 @@ export const MORE_NAMES: readonly (readonly [position: string, names: readonly s
   ["spool_shim", ["spool shim", "line lay shim"]],
   ["body_seal", ["side cover gasket", "gearbox gasket", "side cover oring", "cover gasket", "body gasket"]],
   ["side_cover_screws", ["bodyscrew", "gearbox cover screw", "side cover bolt", "lid screw"]],
-  ["handle_nut_lock", ["handle nut cap", "handle nut retainer", "handle nut keeper", "handle nut lock", "handle nut clip", "handle nut cover", "handle retainer", "handle lock plate", "nut lock", "lock screw"]],
-  ["handle_joint", ["handle arm pivot", "handle arm pivot pin", "handle pivot", "handle pivot pin", "handle folding joint", "folding handle joint", "folding handle", "joint pin", "hinge pin", "fold pivot", "fold joint", "handle fold", "folding joint"]],
+  ["handle_nut_lock", ["handle nut cap", "handle nut retainer", "handle nut keeper", "handle nut lock", "handle nut clip", "handle nut cover",
+    "handle retainer", "handle lock plate", "nut lock", "lock screw"]],
+  ["handle_joint", ["handle arm pivot", "handle arm pivot pin", "handle pivot", "handle pivot pin", "handle folding joint", "folding handle joint",
+    "folding handle", "joint pin", "hinge pin", "fold pivot", "fold joint", "handle fold", "folding joint"]],
   ["handle_knob", ["handle knobs"]],
   ["knob_cap", ["knob end cap"]],
   ["handle_seal", ["handle shaft seal", "handle drive shaft seal"]],
@@ -108,7 +117,9 @@ export const NEEDS_NEIGHBOUR: ReadonlySet<string> = new Set([
 ]);
 
 /** The commonest of them: even "new" before them proves nothing. */
-export const COMMON: ReadonlySet<string> = new Set(["check", "case", "post", "counter", "board", "screen", "ring", "leg", "cup", "stud", "guide", "display", "stem", "body", "housing", "carrier"]);
+export const COMMON: ReadonlySet<string> = new Set(["check", "case", "post", "counter", "board", "screen", "ring", "leg", "cup", "stud", "guide", "display",
+  "stem", "body", "housing", "carrier"]);
 
 /** Sides of a reel: where something sits, never a part. */
-export const SIDES: readonly string[] = ["handle side", "rotor side", "palm side", "off side", "far side", "spool side", "brake side", "gear side", "left side", "right side", "head side", "tail side", "plate side", "drive side", "other side", "non handle side"];
+export const SIDES: readonly string[] = ["handle side", "rotor side", "palm side", "off side", "far side", "spool side", "brake side", "gear side",
+  "left side", "right side", "head side", "tail side", "plate side", "drive side", "other side", "non handle side"];

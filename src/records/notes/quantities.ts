@@ -6,7 +6,8 @@ import type { Token } from "./tokens.ts";
 const NUMBERS: ReadonlyMap<string, number> = new Map([["two", 2], ["three", 3], ["four", 4], ["five", 5], ["six", 6], ["pair", 2], ["pr", 2]]);
 const COUNT = /^(?:[1-9]|1\d)$/;
 /** Words after a number that make it something else than a count of parts. */
-const UNITS: ReadonlySet<string> = new Set(["kg", "lb", "mm", "ml", "min", "hr", "hour", "day", "week", "wk", "wks", "month", "year", "time", "reel", "g", "gm", "ft", "m", "off", "turn", "drop"]);
+const UNITS: ReadonlySet<string> = new Set(["kg", "lb", "mm", "ml", "min", "hr", "hour", "day", "week", "wk", "wks", "month", "year", "time", "reel", "g",
+  "gm", "ft", "m", "off", "turn", "drop"]);
 
 /** "3 of 5": the five are not the ones meant. */
 const ofMany = (found: readonly Token[], at: number) => found[at - 1]?.word === "of" && COUNT.test(found[at - 2]?.word ?? "");
@@ -33,7 +34,8 @@ function before(found: readonly Token[], part: Mark, from: number): number | nul
 
 /** A marked quantity ("x2", "(4)", "pair") behind the part, before the next one; in a list of parts also a bare number. */
 function behind(found: readonly Token[], part: Mark, to: number, listed: boolean, alone: boolean): number | null {
-  const first = found[part.to]?.kind === "word" && (found[part.to + 1]?.kind !== "word" || found[part.to + 1]?.word === "all") && COUNT.test(found[part.to]?.word ?? "") ? counted(found, part.to) : null;
+  const first = found[part.to]?.kind === "word" && (found[part.to + 1]?.kind !== "word" || found[part.to + 1]?.word === "all")
+    && COUNT.test(found[part.to]?.word ?? "") ? counted(found, part.to) : null;
   if (first !== null && part.to < to) return first;
   for (let at = part.to; at < to; at++) {
     const token = found[at] as Token;
@@ -49,11 +51,13 @@ function behind(found: readonly Token[], part: Mark, to: number, listed: boolean
 
 /** A number beside the action where that stands in its own item ("fitted 2", "3 new", "two drilled out"). */
 function withAction(found: readonly Token[], one: Spoken): number | null {
-  const acts = one.told.filter(({ mark, reach }) => mark.kind === "action" && (mark.action?.code === "SHIM" || ["replaced", "wanted"].includes(mark.action?.action ?? "")) && reach !== "ahead" && reach !== "shared");
+  const acts = one.told.filter(({ mark, reach }) => mark.kind === "action"
+    && (mark.action?.code === "SHIM" || ["replaced", "wanted"].includes(mark.action?.action ?? "")) && reach !== "ahead" && reach !== "shared");
   for (const { mark, among } of [...acts].reverse()) {
     if (mark.from >= one.item.from && mark.to <= one.item.to) continue;
     if (mark.phrase.endsWith(" pair")) return among > 1 ? 1 : 2;
-    const near = counted(found, found[mark.to]?.word === "of" ? mark.to + 1 : mark.to) ?? (found[mark.from - 2]?.word === "of" ? counted(found, mark.from - 3) : null) ?? counted(found, mark.from - 1) ?? inItem(found, mark.from);
+    const near = counted(found, found[mark.to]?.word === "of" ? mark.to + 1 : mark.to)
+      ?? (found[mark.from - 2]?.word === "of" ? counted(found, mark.from - 3) : null) ?? counted(found, mark.from - 1) ?? inItem(found, mark.from);
     const head = near ?? headed(found, one.part.to, mark.from);
     if (head !== null) return head;
   }
@@ -92,10 +96,13 @@ function assumed(part: Mark, position: string | null): number {
 
 /** Pieces of one part, and whether the note says so. A number of parts named as left and right is shared between them. */
 export function pieces(found: readonly Token[], one: Spoken, position: string | null, listed: boolean): { qty: number; assumed: boolean } {
-  const { part, item } = one, next = item.parts.find((other) => other.from > part.from), previous = [...item.parts].reverse().find((other) => other.to <= part.from);
+  const { part, item } = one, next = item.parts.find((other) => other.from > part.from),
+    previous = [...item.parts].reverse().find((other) => other.to <= part.from);
   if (/ pair$/.test(part.phrase)) return { qty: 2, assumed: false };
   const inside = found.slice(part.from, part.to).find((token) => token.kind === "quantity");
-  const written = inside ? Number(inside.word) : withAction(found, one) ?? before(found, part, previous === undefined ? item.from : previous.to + (found[previous.to]?.kind === "quantity" ? 1 : 0)) ?? behind(found, part, next?.from ?? item.to, listed, one.told.every((had) => had.among === 1));
+  const written = inside ? Number(inside.word) : withAction(found, one)
+    ?? before(found, part, previous === undefined ? item.from : previous.to + (found[previous.to]?.kind === "quantity" ? 1 : 0))
+    ?? behind(found, part, next?.from ?? item.to, listed, one.told.every((had) => had.among === 1));
   if (written === null) return { qty: assumed(part, position), assumed: true };
   return { qty: part.positions.length > 1 ? Math.max(1, Math.round(written / part.positions.length)) : written, assumed: false };
 }

@@ -9,7 +9,9 @@ import type { ReelKind } from "../vocabulary-tables.ts";
 
 /** Parts whose own small parts follow them by a bare name: "dog worn, spring ok". */
 const OWNERS: ReadonlySet<string> = new Set([
-  "dog", "ar dog", "clicker", "clicker pawl", "trip lever", "bail trip", "click", "click pawl", "bail", "bail arm", "lineroller", "roller", "yoke", "clutch yoke", "knob", "handle knob", "pawl", "handle", "clutch", "roller clutch", "oneway clutch", "clutch roller", "ar roller", "bail wire", "handle folding joint", "handle joint", "tongue", "clicker tongue", "click tongue",
+  "dog", "ar dog", "clicker", "clicker pawl", "trip lever", "bail trip", "click", "click pawl", "bail", "bail arm", "lineroller", "roller", "yoke",
+    "clutch yoke", "knob", "handle knob", "pawl", "handle", "clutch", "roller clutch", "oneway clutch", "clutch roller", "ar roller", "bail wire",
+    "handle folding joint", "handle joint", "tongue", "clicker tongue", "click tongue",
   "ar", "oneway", "ar clutch", "clutch assy", "bait clicker", "drag knob", "cast control", "cast control knob", "cast control cap",
 ]);
 const GROUPING: ReadonlySet<string> = new Set(["and", "&", "+", "w/", "/"]);
@@ -19,9 +21,12 @@ const WINDOW = 24;
 const NO_NAME: ReadonlySet<string> = new Set(["side", "left", "right", "set", "stack", "drag", "in", "under"]);
 /** Words behind a part's name that make it the name of something else. */
 const NOUNS: ReadonlySet<string> = new Set([
-  "thread", "soak", "setting", "pressure", "noise", "bag", "box", "area", "hole", "seat", "surface", "face", "price", "number", "tension", "test", "oil", "size", "mesh", "knock",
-  "nut", "pin", "cap", "cover", "lever", "plate", "wheel", "lock", "counterbalance", "clip", "tube", "button", "rivet", "housing", "bracket", "tab", "stop", "collar",
-  "block", "weight", "circlip", "key", "link", "peg", "insert", "guard", "shield", "race", "logo", "sticker", "paint", "finish", "coating", "pivot", "hinge", "post",
+  "thread", "soak", "setting", "pressure", "noise", "bag", "box", "area", "hole", "seat", "surface", "face", "price", "number", "tension", "test", "oil",
+    "size", "mesh", "knock",
+  "nut", "pin", "cap", "cover", "lever", "plate", "wheel", "lock", "counterbalance", "clip", "tube", "button", "rivet", "housing", "bracket", "tab", "stop",
+    "collar",
+  "block", "weight", "circlip", "key", "link", "peg", "insert", "guard", "shield", "race", "logo", "sticker", "paint", "finish", "coating", "pivot",
+    "hinge", "post",
 ]);
 
 /** The position that a bare word means because the part was named in full before; null when none or several were. */
@@ -67,7 +72,8 @@ function settledBy(found: readonly Token[], mark: Mark, before: readonly Mark[],
 function shortened(found: readonly Token[], index: number, before: readonly Mark[], kind: ReelKind | null): Mark | null {
   const token = found[index] as Token, last = before.at(-1);
   if (token.kind !== "word" || token.word.length < 3 || FILLERS.has(token.word) || NO_NAME.has(token.word) || !last) return null;
-  const joint = jointBefore(found, index), small = GROUPING.has(joint) && last.to >= index - 2 ? belonging(found, token.word, token.plural, before, joint, kind) : null;
+  const joint = jointBefore(found, index), small = GROUPING.has(joint) && last.to >= index - 2
+    ? belonging(found, token.word, token.plural, before, joint, kind) : null;
   if (small !== null) return { ...last, ...at(small), kind: "part", from: index, to: index + 1, phrase: token.word, plural: token.plural, ambiguous: true };
   const previous = found[index - 1], alone = previous?.kind !== "word" || FILLERS.has(previous.word) || (last.to === index && last.kind !== "part");
   const again = alone ? namedBefore(before, token.word) : null, owner = again ? before.find((mark) => mark.positions === again) : undefined;
@@ -85,7 +91,8 @@ function lacks(found: readonly Token[], from: number): boolean {
 function onlyNames(found: readonly Token[], mark: Mark, next: Mark | undefined): boolean {
   const behind = found[mark.to];
   if (mark.kind === "part" && next?.from === mark.to && next.phrase === "missing") return lacks(found, next.to);
-  if (mark.kind !== "part" || behind?.kind !== "word" || (next?.from === mark.to && !(mark.family === "screw" && next.phrase.startsWith("thread")))) return false;
+  if (mark.kind !== "part" || behind?.kind !== "word" || (next?.from === mark.to
+    && !(mark.family === "screw" && next.phrase.startsWith("thread")))) return false;
   return NOUNS.has(behind.word) || (mark.phrase === "drag" && !FILLERS.has(behind.word));
 }
 

@@ -46,7 +46,8 @@ function pairAhead(found: readonly Token[], mark: Mark, sided: Sided): Mark | nu
 /** The other of two: "left one ok", "palm side one replaced", "one on handle side fine". */
 function pronoun(found: readonly Token[], side: Mark, before: readonly Mark[], kind: ReelKind | null): Mark | null {
   const alone = found[side.from - 1]?.kind !== "word" || (found[side.to]?.kind !== "word" && word(found[side.from - 1]) !== "on");
-  const one = word(found[side.to]) === "one", ahead = alone || word(found[side.from - 1]) === "one" || (["on", "at"].includes(word(found[side.from - 1])) && word(found[side.from - 2]) === "one");
+  const one = word(found[side.to]) === "one", ahead = alone || word(found[side.from - 1]) === "one"
+    || (["on", "at"].includes(word(found[side.from - 1])) && word(found[side.from - 2]) === "one");
   const owner = one || ahead ? [...before].reverse().find((mark) => mark.kind === "part") : undefined, sided = owner ? sidedBy(owner.positions, kind) : null;
   if (!owner || !sided) return null;
   const right = side.phrase === "other side" ? owner.positions[0] === sided.left : RIGHT.test(side.phrase);
@@ -66,7 +67,8 @@ export function sides(found: readonly Token[], all: readonly Mark[], kind: ReelK
       return;
     }
     if (every) { out.push({ ...mark, positions: [sided.left, sided.right], to: mark.to + 2, plural: false }); return; }
-    const named = mark.kind === "part" ? (sided ? pairAhead(found, mark, sided) : null) ?? both(found, mark) : mark.kind === "side" ? pronoun(found, mark, out.slice(-4), kind) : null;
+    const named = mark.kind === "part" ? (sided ? pairAhead(found, mark, sided) : null) ?? both(found, mark) : mark.kind === "side"
+      ? pronoun(found, mark, out.slice(-4), kind) : null;
     if (named) out.push(named);
     else if (sided && side) out.push({ ...mark, positions: [RIGHT.test(side.phrase) ? sided.right : sided.left], plural: false });
     else out.push(mark);

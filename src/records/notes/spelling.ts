@@ -8,7 +8,8 @@ const LEAVE = new Set([
   "motor", "sprung", "bench", "nail", "month", "weeks", "years", "hours", "every", "until", "which", "while", "whole", "extra", "early", "great",
   "heard", "heavy", "large", "level", "lines", "loads", "moved", "needs", "parts", "place", "plate", "point", "ready", "really", "reels",
   "season", "seems", "shore", "shops", "sorted", "split", "taken", "thing", "think", "times", "today", "touch", "using", "wants", "weeds", "winter",
-  "without", "working", "worked", "collect", "collected", "quoted", "posted", "picked", "stool", "rotor", "sport", "other", "water", "after", "later", "never", "cover", "small", "still", "under", "their",
+  "without", "working", "worked", "collect", "collected", "quoted", "posted", "picked", "stool", "rotor", "sport", "other", "water", "after", "later",
+    "never", "cover", "small", "still", "under", "their",
   "there", "where", "these", "those", "place", "found", "sound", "round", "bound", "could", "would", "should", "boat", "board", "caught",
   "might", "right", "light", "night", "today", "quick", "quite", "quiet", "first", "since", "third", "owner", "paper", "house", "horse",
   "again", "about", "above", "below", "along", "friday", "monday", "sunday", "price", "charge", "change", "phone", "called", "cheese",
@@ -108,7 +109,8 @@ function numbered(token: Token): Token[] {
 
 /** A note's tokens with "linerollerbearing" as the two words it is, and "LRB2" as a name and a number. */
 export function parted(found: readonly Token[], book: SpellingBook | null): readonly Token[] {
-  const isOne = (token: Token) => token.kind !== "word" || token.word.length < 7 || knownWords.has(token.word) || book?.words.has(token.word) || split(token.word) === null;
+  const isOne = (token: Token) => token.kind !== "word" || token.word.length < 7 || knownWords.has(token.word) || book?.words.has(token.word)
+    || split(token.word) === null;
   if (found.every(isOne) && !found.some((token) => NUMBERED.test(token.word))) return found;
   return found.flatMap((token) => {
     if (token.kind === "word" && NUMBERED.test(token.word) && !book?.words.has(token.word)) return numbered(token);

@@ -28,7 +28,9 @@ function mostWritten(written: ReadonlyMap<string, number>): string {
  * @throws {RangeError} if `most_examples` is not a whole number from 0 on
  */
 export function unknownWords(notes: Iterable<ReadNote>, most_examples = 3): UnknownWords[] {
-  if (!Number.isInteger(most_examples) || most_examples < 0) throw new RangeError(`unknownWords: needs a whole number of examples from 0 on, not ${most_examples}`);
+  if (!Number.isInteger(most_examples) || most_examples < 0) {
+    throw new RangeError(`unknownWords: needs a whole number of examples from 0 on, not ${most_examples}`);
+  }
   const counts = new Map<string, Count>();
   for (const { text, unknown } of notes) {
     const here = new Set<string>();

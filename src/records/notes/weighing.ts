@@ -37,7 +37,8 @@ function says({ part, told }: Spoken): boolean {
 }
 
 /** A word with several meanings, of which something is said farther off. */
-const isGuess = ({ part, told }: Spoken) => part.ambiguous && !part.phrase.includes(" ") && told.every(({ reach }) => reach === "after" || reach === "next sentence");
+const isGuess = ({ part, told }: Spoken) => part.ambiguous && !part.phrase.includes(" ")
+  && told.every(({ reach }) => reach === "after" || reach === "next sentence");
 
 /** A part only mentioned: in doubt, among words we do not know, explained by later work, or by a word that is no name by itself. */
 export function mentioned(one: Spoken, work: Work): boolean {

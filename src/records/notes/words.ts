@@ -19,7 +19,8 @@ const JOINED: readonly (readonly [readonly string[], string])[] = [
   [["line", "roller"], "lineroller"], [["line", "rollr"], "lineroller"], [["line", "rlr"], "lineroller"], [["line", "rollers"], "lineroller"],
   [["level", "wind"], "levelwind"], [["lvl", "wind"], "levelwind"], [["o", "ring"], "oring"], [["o", "rings"], "oring"],
   [["side", "plate"], "sideplate"], [["side", "plates"], "sideplate"], [["main", "shaft"], "mainshaft"], [["gear", "box"], "gearbox"],
-  [["free", "spool"], "freespool"], [["cross", "head"], "crosshead"], [["main", "gear"], "maingear"], [["main", "gr"], "maingear"], [["main", "geer"], "maingear"],
+  [["free", "spool"], "freespool"], [["cross", "head"], "crosshead"], [["main", "gear"], "maingear"], [["main", "gr"], "maingear"],
+    [["main", "geer"], "maingear"],
   [["body", "screw"], "bodyscrew"], [["body", "screws"], "bodyscrew"], [["body", "scrw"], "bodyscrew"], [["thumb", "bar"], "thumbbar"],
 ];
 const JOINED_FROM = new Map<string, (readonly [readonly string[], string])[]>();
@@ -41,7 +42,8 @@ export function sameWord(word: string): string {
 
 /** The last word of a name that is written as one here: "maingear" is a gear. */
 export const LAST_OF: ReadonlyMap<string, string> = new Map([
-  ["maingear", "gear"], ["bodyscrew", "screw"], ["mainshaft", "shaft"], ["lineroller", "roller"], ["sideplate", "plate"], ["bodyseal", "seal"], ["thumbbar", "bar"],
+  ["maingear", "gear"], ["bodyscrew", "screw"], ["mainshaft", "shaft"], ["lineroller", "roller"], ["sideplate", "plate"], ["bodyseal", "seal"],
+    ["thumbbar", "bar"],
 ]);
 
 /** How many words, from `at` on, are one thing under another name; with that name, or null. */

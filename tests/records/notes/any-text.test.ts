@@ -12,9 +12,11 @@ const WORDS = [...new Set(corpus().flatMap(({ text }) => text.split(" ")))];
 /** Any characters at all, and words of the bench in any order: the second finds far more of our rules. */
 const TEXT = fc.oneof(
   fc.string({ unit: "binary", maxLength: 300 }), fc.string({ unit: "grapheme", maxLength: 300 }),
-  fc.array(fc.constantFrom(...WORDS, "__proto__", "constructor", "toString", "\n", "(", ")", "?", "2x", "×", "½", "　"), { maxLength: 40 }).map((words) => words.join(" ")),
+  fc.array(fc.constantFrom(...WORDS, "__proto__", "constructor", "toString", "\n", "(", ")", "?", "2x", "×", "½", "　"),
+    { maxLength: 40 }).map((words) => words.join(" ")),
 );
-const known = { position: new Set(positions.map((row) => row.position)), action: new Set<string>(actions.map((row) => row.action)), mode: new Set(modes.map((row) => row.mode)) };
+const known = { position: new Set(positions.map((row) => row.position)), action: new Set<string>(actions.map((row) => row.action)),
+  mode: new Set(modes.map((row) => row.mode)) };
 
 describe("any text", () => {
   test("is read without an error; findings name known parts once each, with a text that stands in the note", () => {

@@ -8,7 +8,8 @@ const one = (text: string) => noteFindings(text, { reel_kind: "spinning", cell: 
 describe("quantities", () => {
   test.each([
     ["bail screw x2 replaced", 2], ["2x bail screw replaced", 2], ["2 x bail screw replaced", 2], ["bail screw (2) replaced", 2], ["bail screw *2 replaced", 2],
-    ["pair of bail screws replaced", 2], ["both bail screws replaced", 2], ["bail screws all 2 replaced", 2], ["2 off bail screw replaced", 2], ["1off bail screw replaced", 1],
+    ["pair of bail screws replaced", 2], ["both bail screws replaced", 2], ["bail screws all 2 replaced", 2], ["2 off bail screw replaced", 2],
+      ["1off bail screw replaced", 1],
     ["two bail screws replaced", 2],
   ])("%s is %i pieces, as written", (text, qty) => {
     expect(one(text)).toMatchObject({ position: "bail_screw", qty, qty_assumed: false });
@@ -18,14 +19,16 @@ describe("quantities", () => {
     expect(one("drag washers replaced")).toMatchObject({ qty: 1, qty_assumed: true });
   });
   test("a day, a weight and a price are no number of pieces", () => {
-    for (const text of ["bail spring fitted 12/5", "drag washers replaced, 8 kg", "bail wire replaced £12"]) expect(one(text)).toMatchObject({ qty: 1, qty_assumed: true });
+    for (const text of ["bail spring fitted 12/5", "drag washers replaced, 8 kg", "bail wire replaced £12"]) expect(one(text)).toMatchObject({ qty: 1,
+      qty_assumed: true });
   });
 });
 
 describe("sizes", () => {
   test.each([
     ["line roller brg 4x7x2.5 replaced", "4x7x2.5"], ["line roller brg 4*7*2.5 replaced", "4x7x2.5"], ["line roller brg 7x4x2.5 replaced", "7x4x2.5"],
-    ["line roller brg MR74 replaced", "mr74"], ["line roller brg 688zz replaced", "688zz"], ["body seal -014 replaced", "-014"], ["body seal 10x1 replaced", "10x1"],
+    ["line roller brg MR74 replaced", "mr74"], ["line roller brg 688zz replaced", "688zz"], ["body seal -014 replaced", "-014"],
+      ["body seal 10x1 replaced", "10x1"],
   ])("%s", (text, size) => { expect(one(text)?.size).toBe(size); });
   test("a size alone never tells where a bearing sat", () => {
     expect(said("4x7x2.5 brg replaced")).toEqual(["?ball bearing replaced 1"]);
@@ -35,8 +38,10 @@ describe("sizes", () => {
 });
 
 describe("separators", () => {
-  test.each(["bail spring, line roller replaced", "bail spring + line roller replaced", "bail spring & line roller replaced", "bail spring / line roller replaced",
-    "replaced bail spring and line roller", "bail spring replaced; line roller replaced", "bail spring replaced\nline roller replaced", "bail spring w/ line roller replaced"])("%j", (text) => {
+  test.each(["bail spring, line roller replaced", "bail spring + line roller replaced", "bail spring & line roller replaced",
+    "bail spring / line roller replaced",
+    "replaced bail spring and line roller", "bail spring replaced; line roller replaced", "bail spring replaced\nline roller replaced",
+      "bail spring w/ line roller replaced"])("%j", (text) => {
     expect(said(text)).toEqual(["bail_spring replaced 1", "line_roller replaced 1"]);
   });
   test("signs inside shortened words part nothing", () => {
@@ -52,7 +57,8 @@ describe("negation", () => {
     expect(said("no corrosion on main shaft, bail spring replaced")).toEqual(["main_shaft left", "bail_spring replaced 1"]);
     expect(one("pinion ok, no sign of wear")).toMatchObject({ position: "pinion_gear", action: "left", mode: null });
   });
-  test.each(["didn't need drag washers", "did not replace drag washers", "drag washers not replaced", "drag washers left", "drag washers fine", "drag washers ok", "drag washers good"])("%s: nothing was replaced", (text) => {
+  test.each(["didn't need drag washers", "did not replace drag washers", "drag washers not replaced", "drag washers left", "drag washers fine",
+    "drag washers ok", "drag washers good"])("%s: nothing was replaced", (text) => {
     expect(said(text).filter((line) => line.includes("replaced") || line.includes("wanted"))).toEqual([]);
   });
   test("'no grease' and 'no anti reverse' say what is wrong", () => {
@@ -90,7 +96,8 @@ describe("order of words", () => {
 });
 
 describe("sides", () => {
-  test.each([["L/H spool brg replaced", "left"], ["RHS spool bearing replaced", "right"], ["spool bearing handle side replaced", "right"], ["palm side spool brg replaced", "left"], ["h/side spool brg replaced", "right"]])("%s", (text, side) => {
+  test.each([["L/H spool brg replaced", "left"], ["RHS spool bearing replaced", "right"], ["spool bearing handle side replaced", "right"],
+    ["palm side spool brg replaced", "left"], ["h/side spool brg replaced", "right"]])("%s", (text, side) => {
     expect(said(text, "baitcaster")).toEqual([`spool_bearing_${side} replaced 1`]);
   });
 });
@@ -111,7 +118,9 @@ describe("cells", () => {
 });
 
 describe("misspellings", () => {
-  test.each([["pinoin replaced", "pinion_gear replaced 1"], ["oscilation slidr replaced", "osc_slider replaced 1"], ["line rollr brg replaced", "line_roller_bearing replaced 1"], ["bale sprg repl", "bail_spring replaced 1"], ["rotr nut replaced", "rotor_nut replaced 1"]])("%s", (text, expected) => {
+  test.each([["pinoin replaced", "pinion_gear replaced 1"], ["oscilation slidr replaced", "osc_slider replaced 1"],
+    ["line rollr brg replaced", "line_roller_bearing replaced 1"], ["bale sprg repl", "bail_spring replaced 1"],
+    ["rotr nut replaced", "rotor_nut replaced 1"]])("%s", (text, expected) => {
     expect(said(text)).toEqual([expected]);
   });
   test.each(["nail replaced", "stool replaced", "noter replaced"])("%s is never taken for a part of a reel", (text) => { expect(said(text)).toEqual([]); });

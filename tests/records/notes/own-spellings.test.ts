@@ -6,7 +6,8 @@ import { positions } from "../../../src/records/vocabulary.ts";
 import { said } from "./reader.ts";
 
 const GIZMO: OwnSpelling = { spelling: "gizmo", reel_kind: null, position: "bail_spring" };
-const read = (text: string, entries: readonly OwnSpelling[], kind: "spinning" | "conventional" | null = "spinning") => said(text, kind, { book: spellingBook(entries) });
+const read = (text: string, entries: readonly OwnSpelling[], kind: "spinning" | "conventional" | null = "spinning") =>
+  said(text, kind, { book: spellingBook(entries) });
 
 describe("the shop's own spelling book", () => {
   test("ships empty", () => { expect(spellingsFrom(null)).toEqual({ entries: [], faults: [] }); });
@@ -15,7 +16,8 @@ describe("the shop's own spelling book", () => {
     expect(said("gizmo replaced")).toEqual([]);
     expect(read("gizmo replaced", [GIZMO])).toEqual(["bail_spring replaced 1"]);
     expect(read("bail spring zapped", [{ spelling: "zapped", reel_kind: null, action: "replaced" }])).toEqual(["bail_spring replaced 1"]);
-    expect(read("bail spring wonky wibble frobbed, replaced", [{ spelling: "wonky wibble frobbed", reel_kind: null, ignored: true }])).toEqual(["bail_spring replaced 1"]);
+    expect(read("bail spring wonky wibble frobbed, replaced",
+      [{ spelling: "wonky wibble frobbed", reel_kind: null, ignored: true }])).toEqual(["bail_spring replaced 1"]);
   });
 
   test("is looked up before our words, the longest spelling first, and in any case and number", () => {
@@ -71,7 +73,8 @@ describe("a line of the book", () => {
 });
 
 describe("the book as text", () => {
-  const ENTRY = fc.record({ spelling: fc.stringMatching(/^[a-z]{1,12}( [a-z]{1,9}){0,2}$/), reel_kind: fc.constant(null), position: fc.constantFrom(...positions.map((row) => row.position)) });
+  const ENTRY = fc.record({ spelling: fc.stringMatching(/^[a-z]{1,12}( [a-z]{1,9}){0,2}$/), reel_kind: fc.constant(null),
+    position: fc.constantFrom(...positions.map((row) => row.position)) });
   test("comes back as it was written, and works the same", () => {
     fc.assert(fc.property(fc.array(ENTRY, { maxLength: 12 }), (lines) => {
       const entries = lines.reduce<OwnSpelling[]>(withSpelling, []);
@@ -81,6 +84,7 @@ describe("the book as text", () => {
   });
 
   test("that is damaged is told and read as empty", () => {
-    for (const text of ["{", "{}", "null", "7"]) expect(spellingsFrom(text)).toEqual({ entries: [], faults: ["The spelling book is damaged and cannot be read."] });
+    for (const text of ["{", "{}", "null", "7"]) expect(spellingsFrom(text)).toEqual({ entries: [],
+      faults: ["The spelling book is damaged and cannot be read."] });
   });
 });

@@ -11,8 +11,8 @@ const share = (value: number) => (Number.isNaN(value) ? "–" : value.toFixed(3)
 const both = (score: Score) => `${share(precision(score))} | ${share(recall(score))}`;
 
 function overall(name: string, { notes, position, with_action, qty, sure }: Scores): string {
-  const qty_right = qty.right / (qty.right + qty.extra);
-  return `| ${name} | ${notes} | ${labels(position)} | ${both(position)} | ${both(with_action)} | ${share(qty_right)} | ${share(precision(sure))} (${sure.right + sure.extra}) |`;
+  const pieces = share(qty.right / (qty.right + qty.extra)), certain = `${share(precision(sure))} (${sure.right + sure.extra})`;
+  return `| ${[name, notes, labels(position), both(position), both(with_action), pieces, certain].join(" | ")} |`;
 }
 
 function byPosition({ by_position }: Scores): string[] {

