@@ -9,6 +9,7 @@ import { lastDay } from "./records/last-day.ts";
 import type { Batch, Ledger, Reject } from "./records/ledger/ledger.ts";
 import type { Keeping } from "./records/ledger/persist.ts";
 import { loadVocabulary } from "./records/load-vocabulary.ts";
+import { putTogether } from "./records/merging/put-together.ts";
 import { readAhead } from "./records/read-ahead.ts";
 import type { NamedFile, ReadFile } from "./records/reading/read-file.ts";
 import { rebuild, type DamagedBatch } from "./records/rebuild.ts";
@@ -256,6 +257,22 @@ export class Session {
       // What could not be read back before is gone with the rest.
       await this.#refill();
       return imported;
+    });
+  }
+
+  /** Asks the engine and the ledger what is to be decided, and what was. */
+  async consult<T>(ask: (engine: Engine, ledger: Ledger) => Promise<T>): Promise<T> {
+    const { engine, ledger } = this.#open;
+    return ask(engine, ledger);
+  }
+
+  /** Remembers what the owner decided, and shows what follows from it. */
+  decide(work: (ledger: Ledger) => Promise<void>): Promise<void> {
+    return this.#inTurn(async () => {
+      const { engine, ledger } = this.#open;
+      await work(ledger);
+      await putTogether(engine, ledger);
+      await this.#tell(engine);
     });
   }
 
