@@ -106,9 +106,11 @@ class Evidence {
 
 /** What was answered, and for columns nothing was said of, the guess; a meaning that was given away is not guessed again. */
 function meansOf(labels: readonly string[], guesses: readonly ColumnGuess[], kind: SheetKind, answers: SheetAnswers | null): (string | null)[] {
-  const said = new Map(answers?.columns.map(({ column, means }) => [plainHeading(column) || column, means])), taken = new Set(said.values());
+  const said = new Map(answers?.columns.map(({ column, means }) => [column, means])), taken = new Set(said.values());
+  // A mapping written by hand may spell a heading a little otherwise.
+  const loosely = new Map([...said].map(([column, means]) => [plainHeading(column), means]));
   return labels.map((label, at) => {
-    const means = said.get(plainHeading(label) || label), guess = guesses[at]?.means ?? null;
+    const means = said.has(label) ? said.get(label) : loosely.get(plainHeading(label)), guess = guesses[at]?.means ?? null;
     if (means !== undefined) return means !== null && meaningNamed(means, kind) ? means : null;
     return guess !== null && taken.has(guess) && !meaningNamed(guess, kind)?.many ? null : guess;
   });

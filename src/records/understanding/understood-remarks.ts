@@ -1,9 +1,17 @@
+import type { DateOrder } from "./answers.ts";
+import { numberedDay, provedOrder } from "./cells/day.ts";
 import { conventions } from "./conventions.ts";
 import { meaningNamed } from "./meanings.ts";
 import { questionsOf } from "./questions.ts";
 import type { SheetPlan } from "./sheet-plan.ts";
 
 const SHOWN = 12;
+
+/** With no order settled, every day that proves one speaks against the other. */
+function speaksAgainst(value: string, order: DateOrder | null): boolean {
+  const parts = numberedDay(value, "9999-12-31");
+  return order === null || (parts !== null && provedOrder(parts) !== order);
+}
 
 /** How a sheet was read, one sentence each: what its columns were taken for, how its dates stand, what was left out. */
 export function understoodRemarks(plan: SheetPlan, file: string): string[] {
@@ -17,7 +25,7 @@ export function understoodRemarks(plan: SheetPlan, file: string): string[] {
   if (left.length > 0) remarks.push(`Left out: ${left.slice(0, SHOWN).join(", ")}${left.length > SHOWN ? ` and ${left.length - SHOWN} more` : ""}.`);
   const seen = dates.settled(currencies.has("GBP"));
   if (dates.numbered > 0) remarks.push(order === null ? `Whether day or month comes first is open: ${seen.why}.` : `Dates were read ${order}${plan.answers?.dates ? ", as you said" : `: ${seen.why}`}.`);
-  for (const { line, value } of seen.against) remarks.push(`Line ${line}: the date ${value} speaks against it.`);
+  for (const { line, value } of seen.against.filter((one) => speaksAgainst(one.value, order))) remarks.push(`Line ${line}: the date ${value} speaks against it.`);
   if (dates.without_year > 0 && year !== null) remarks.push(`Dates without a year were read as ${year} and on.`);
   for (const { ask, why: reason, best } of questionsOf(plan, file, false)) {
     remarks.push(`Nobody was asked: ${ask} ${reason} ${best === null ? "Nothing was taken, so rows that need it are to fix." : `Taken: ${best}.`}`);
