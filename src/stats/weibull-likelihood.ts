@@ -43,7 +43,6 @@ function addPrior(theta: ArrayLike<number>, { shape, effects }: LifePrior, into:
  * A line good at `low` and failed by `high` gives ln(S(low) − S(high)); with an entry it is divided by S(entry). A current-status
  * line (low 0, or high Infinity) is a binomial one with complementary log-log link. Gradient and curvature are exact.
  *
- * @param wanted `value` skips the slopes
  * @returns value −Infinity where θ cannot be (a failure between two inspections needs b above 0)
  * @example
  * weibullLikelihood(packLines([{ low: 3, high: Infinity }]), [0, 1]).value; // => -1.0000
@@ -54,13 +53,7 @@ export function weibullLikelihood(packed: PackedLines, theta: ArrayLike<number>,
   const at_low = new Float64Array(size), at_high = new Float64Array(size), log_unit = Math.log(unit);
   if (prior.shape && !(b > 0)) return { value: -Infinity, ...into };
   let value = 0;
-  const add = (z: Float64Array, slope: number, curve: number) => {
-    for (let j = 0; j < size; j += 1) {
-      const zj = z[j] as number;
-      if (slope !== 0) gradient[j] = (gradient[j] as number) + slope * zj;
-      if (curve !== 0) for (let k = 0; k <= j; k += 1) hessian[j * size + k] = (hessian[j * size + k] as number) + curve * zj * (z[k] as number);
-    }
-  };
+  const add = adder(gradient, hessian);
   at_low[0] = at_high[0] = 1;
   for (let i = 0; i < lines; i += 1) {
     const n = count[i] as number, low = log_low[i] as number, high = log_high[i] as number, entry = log_entry[i] as number;
@@ -74,15 +67,11 @@ export function weibullLikelihood(packed: PackedLines, theta: ArrayLike<number>,
     at_high[1] = high;
     const u = low === -Infinity ? 0 : Math.exp(rest + b * low);
     if (low === high) value += exactLine(n, { u, b, log_time: low + log_unit }, at_low, into, add);
-    else if (high === Infinity) {
-      value -= n * u;
-      if (u > 0) add(at_low, -n * u, -n * u);
-    } else value += failedBetween({ n, u, v: Math.exp(rest + b * high) }, at_low, at_high, add);
+    else if (high === Infinity) value += goodLine(-n, u, at_low, add);
+    else value += failedBetween({ n, u, v: Math.exp(rest + b * high) }, at_low, at_high, add);
     if (entry > -Infinity) {
-      const w = Math.exp(rest + b * entry);
       at_low[1] = entry;
-      value += n * w;
-      add(at_low, n * w, n * w);
+      value += goodLine(n, Math.exp(rest + b * entry), at_low, add);
     }
   }
   value += addPrior(theta, prior, into);
@@ -91,6 +80,24 @@ export function weibullLikelihood(packed: PackedLines, theta: ArrayLike<number>,
 }
 
 type Add = (z: Float64Array, slope: number, curve: number) => void;
+
+/** Adds slope · z to the slopes and curve · zz' to the lower half of the curvature. */
+function adder(gradient: Float64Array, hessian: Float64Array): Add {
+  const size = gradient.length;
+  return (z, slope, curve) => {
+    for (let j = 0; j < size; j += 1) {
+      const zj = z[j] as number;
+      if (slope !== 0) gradient[j] = (gradient[j] as number) + slope * zj;
+      if (curve !== 0) for (let k = 0; k <= j; k += 1) hessian[j * size + k] = (hessian[j * size + k] as number) + curve * zj * (z[k] as number);
+    }
+  };
+}
+
+/** Minus a cumulated hazard of u for parts good so far (`signed` below 0), plus it for what was cut off by a late entry. */
+function goodLine(signed: number, u: number, z: Float64Array, add: Add): number {
+  if (u > 0) add(z, signed * u, signed * u);
+  return signed * u;
+}
 
 /** Failed at a known exposure: the logarithm of hazard times survival. */
 function exactLine(n: number, { u, b, log_time }: { u: number; b: number; log_time: number }, z: Float64Array, into: ReturnType<typeof emptyLocal>, add: Add): number {
