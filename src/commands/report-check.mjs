@@ -10,6 +10,8 @@ import { tell } from "./steps.mjs";
 const PROMISED = {
   "rejected.csv": "file,line,column,value,reason",
   "failure-rates.csv": "position,maker,model,came_in,denominator,inspected,failed,rate,rate_low,rate_high,pooled_rate,pooled_low,pooled_high,adjusted_ratio,adjusted_low,adjusted_high,p_value,q_value,verdict",
+  "recurrences.csv": "position,maker,model,age,at_risk,mean_cumulative,low,high",
+  "lots.csv": "size_or_part,supplier,from,to,fitted,failed_early,share,expected_share,p_value,verdict",
   "restock.csv": "part_no,interchange,supplier,on_hand,on_order,demand_mean,demand_p95,reorder_point,order_up_to,order_qty,cost,reason",
   "labour.csv": "job,reel_kind,maker,model,n,median,mean,mean_low,mean_high,p80,pooled_median,pooled_p80",
 };

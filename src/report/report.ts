@@ -1,6 +1,9 @@
 import { recordsSpan } from "../answers/choices/choices.ts";
-import { EVERYTHING } from "../answers/filter.ts";
+import { comebacks } from "../answers/comebacks/comebacks.ts";
+import { ALL_VERDICTS, failureVerdicts } from "../answers/failures/failure-verdicts.ts";
+import { DENOMINATORS, EVERYTHING } from "../answers/filter.ts";
 import { labour } from "../answers/labour/labour.ts";
+import { lots } from "../answers/lots/lots.ts";
 import { morning } from "../answers/morning/morning.ts";
 import { prepareAnswers } from "../answers/prepare.ts";
 import type { Engine } from "../db/engine.ts";
@@ -11,12 +14,16 @@ import type { Imported } from "../records/importing.ts";
 import { openMemoryLedger } from "../records/ledger/memory-ledger.ts";
 import { loadVocabulary } from "../records/load-vocabulary.ts";
 import type { NamedFile } from "../records/reading/read-file.ts";
+import { comebackTables } from "./comeback-tables.ts";
 import { failureTable } from "./failure-table.ts";
 import { labourTable } from "./labour-table.ts";
+import { lotTable } from "./lot-table.ts";
 import { rejectedTable } from "./rejected-table.ts";
 import { restockTable } from "./restock-table.ts";
 import { summary } from "./summary.ts";
 import { tableText } from "./table.ts";
+import type { ReportTable } from "./table.ts";
+import { verdictTable } from "./verdict-table.ts";
 
 export interface ReportSettings {
   /** Day the advice is for; null: the newest day in the records. */
@@ -29,15 +36,23 @@ export interface ReportSettings {
 export type Report = { readonly files: ReadonlyMap<string, string>; readonly tickets: number; readonly rejects: number };
 export type NoReport = { readonly nothing: string };
 
+/** Everything about failures: rates, verdicts, comebacks, lots. */
+async function failureTables(engine: Engine): Promise<readonly ReportTable[]> {
+  const verdicts = [];
+  for (const denominator of DENOMINATORS) verdicts.push(...await failureVerdicts(engine, { ...ALL_VERDICTS, denominator }, undefined, { drawn: "all" }));
+  const back = await comebacks(engine, { ...EVERYTHING, group: null, position: null, watched_until: "records end", curves: true });
+  return [await failureTable(engine, verdicts), verdictTable(verdicts), ...comebackTables(back), lotTable(await lots(engine))];
+}
+
 async function tables(engine: Engine, taken: Imported, settings: ReportSettings): Promise<Report> {
   const span = await recordsSpan(engine), as_of = settings.as_of ?? span.latest ?? settings.today, { rejects } = taken;
   const sheet = await morning(engine, { as_of, rows_to_fix: rejects.length });
-  const times = await labour(engine, EVERYTHING), failures = await failureTable(engine);
+  const times = await labour(engine, EVERYTHING), failures = await failureTables(engine);
   const facts = summary({
     morning: sheet, as_of_from: settings.as_of !== null ? "asked for" : span.latest !== null ? "the newest day in the records" : "today, no ticket being there",
     files: taken.files, rejects, labour_tickets: times.tickets, labour_set_aside: times.set_aside.length,
   });
-  const csv = [rejectedTable(rejects), failures, restockTable(sheet.restock), labourTable(times)];
+  const csv = [rejectedTable(rejects), ...failures, restockTable(sheet.restock), labourTable(times)];
   return {
     files: new Map([...csv.map((table) => [table.file, tableText(table)] as const), ["summary.json", `${JSON.stringify(facts, null, 2)}\n`]]),
     tickets: span.tickets, rejects: rejects.length,

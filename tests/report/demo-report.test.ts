@@ -28,6 +28,13 @@ test("the report on the demo shop is whole, the same twice, and holds what its r
   expect(table("rejected.csv")).toEqual([]);
   expect(table("failure-rates.csv").find((row) => row.position === "ar_clutch" && row.model === "Whinbeck 40" && row.came_in === "*" && row.denominator === "coverage"))
     .toMatchObject({ maker: "Brackhelm", rate: expect.stringMatching(/^0\.2/), q_value: expect.stringMatching(/e-|^0\.0000/) });
+  const clutch = table("failure-rates.csv").filter((row) => row.position === "ar_clutch" && row.model === "Whinbeck 40" && row.denominator === "coverage");
+  expect(clutch.map((row) => [row.came_in, row.verdict])).toEqual([["*", "stands out"], ["planned", "stands out"], ["complaint", expect.any(String)]]);
+  // The invented shop's clutch fails 2.6 to 4.0 times as often within water and rinse (data/README.md, PT1).
+  expect(clutch.every((row) => Number(row.adjusted_low) < 4 && Number(row.adjusted_high) > 2)).toBe(true);
+  expect(table("failure-rates.csv").filter((row) => row.verdict === "stands out" && (Number(row.failed) < 5 || Number(row.q_value) >= 0.05))).toEqual([]);
+  expect(table("lots.csv")[0]).toMatchObject({ size_or_part: "4x7x2.5", supplier: "Far Lantern Imports", verdict: "bad batch" });
+  expect(table("recurrences.csv").filter((row) => row.position === "ar_clutch" && row.model === "*").length).toBeGreaterThan(20);
   expect(table("restock.csv").filter((row) => row.status === "refused").every((row) => row.order_qty === "" && row.reason !== "")).toBe(true);
   expect(table("restock.csv").some((row) => Number(row.order_qty) > 0 && Number(row.cost) > 0)).toBe(true);
   expect(table("labour.csv").find((row) => row.job === "full service" && row.reel_kind === "spinning" && row.model === "*"))

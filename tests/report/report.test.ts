@@ -10,6 +10,10 @@ import { main } from "../../src/report/main.ts";
 const PROMISED: Record<string, string> = {
   "rejected.csv": "file, line, column, value, reason",
   "failure-rates.csv": "position, maker, model, came_in, denominator, inspected, failed, rate, rate_low, rate_high, pooled_rate, pooled_low, pooled_high, adjusted_ratio, adjusted_low, adjusted_high, p_value, q_value, verdict",
+  "verdicts.csv": "position, maker, model, name, series, verdict, decided_on",
+  "recurrences.csv": "position, maker, model, age, at_risk, mean_cumulative, low, high",
+  "comebacks.csv": "position, maker, model, position_name, failures, back, share",
+  "lots.csv": "size_or_part, supplier, from, to, fitted, failed_early, share, expected_share, p_value, verdict",
   "restock.csv": "part_no, interchange, supplier, on_hand, on_order, demand_mean, demand_p95, reorder_point, order_up_to, order_qty, cost, reason",
   "labour.csv": "job, reel_kind, maker, model, n, median, mean, mean_low, mean_high, p80, pooled_median, pooled_p80",
 };
@@ -64,7 +68,7 @@ describe("npm run report", () => {
 
   test("exits 0, says what it wrote, and leaves nothing else behind", async () => {
     expect([first.code, first.err]).toEqual([0, ""]);
-    expect(first.out).toMatch(/^5 files in .*, from \d+ tickets; \d+ cells to fix\.$/);
+    expect(first.out).toMatch(/^9 files in .*, from \d+ tickets; \d+ cells to fix\.$/);
     expect((await readdir(out)).sort()).toEqual([...Object.keys(PROMISED), "summary.json"].sort());
     expect(await readdir(join(home, "out"))).toEqual(["deep"]);
   });
@@ -80,7 +84,9 @@ describe("npm run report", () => {
     expect(data.find((row) => row.position === "ar_clutch" && row.model === "*" && row.came_in === "*" && row.denominator === "strict"))
       .toMatchObject({ maker: "*", inspected: "2", failed: "1", rate: "", rate_low: expect.stringMatching(/^0\.0/) });
     expect(new Set(data.map((row) => `${row.came_in ?? ""} ${row.denominator ?? ""}`)).size).toBe(6);
-    expect(data.every((row) => (row.note ?? "") !== "" && row.verdict === "")).toBe(true);
+    expect(data.every((row) => (row.note ?? "") !== "")).toBe(true);
+    expect(data.filter((row) => row.model !== "*" && row.verdict !== "too few")).toEqual([]);
+    expect(data.filter((row) => row.model === "*" && row.verdict !== "")).toEqual([]);
   });
 
   test("names the cell that could not be taken, with file, line and reason", async () => {
