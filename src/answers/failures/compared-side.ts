@@ -8,9 +8,8 @@ import type { Opening } from "../filter.ts";
 import { FEWEST_FOR_SHARE } from "./failure-values.ts";
 import type { Counts, Field, Peer } from "./peers.ts";
 import { countsOf, notOthers, strataOf } from "./peers.ts";
+import { NO_FIGURE } from "./verdict.ts";
 import type { Figure, VerdictSide } from "./verdict.ts";
-
-export const NOTHING: Figure = { value: null, low: null, high: null };
 
 /** A side before it is seen beside the model's other parts and the family's other looks. */
 export type PlainSide = Omit<VerdictSide, "word" | "own_level" | "beyond_own" | "q_value" | "beyond_q" | "pooled" | "shrunken_ratio"> & {
@@ -42,7 +41,7 @@ function logOf(like: LikeWithLike, strata: readonly Stratum[]): LogRatio | null 
 }
 
 function rateOf({ inspected, failed }: Counts, widen: number): Figure {
-  if (inspected === 0) return NOTHING;
+  if (inspected === 0) return NO_FIGURE;
   const [low, high] = widenedShareInterval(failed, inspected, widen);
   return { value: inspected < FEWEST_FOR_SHARE ? null : failed / inspected, low, high };
 }

@@ -4,13 +4,14 @@ import { falseDiscovery } from "../../stats/false-discovery.ts";
 import { beyondOwn } from "../../stats/own-level.ts";
 import type { Opening } from "../filter.ts";
 import { grouped } from "../grouped.ts";
-import { comparedSide, NOTHING } from "./compared-side.ts";
+import { comparedSide } from "./compared-side.ts";
 import type { PlainSide } from "./compared-side.ts";
 import { standsOut } from "./judged.ts";
 import type { Unjudged } from "./judged.ts";
 import { countsOf } from "./peers.ts";
 import type { Field, Peer } from "./peers.ts";
 import type { MatesRow } from "./verdict-records.ts";
+import { NO_FIGURE } from "./verdict.ts";
 import type { Figure } from "./verdict.ts";
 
 /** One peer of one position; what `looks` are made of. */
@@ -61,7 +62,7 @@ export async function drawnIn(fields: readonly Field[], opening: Opening, breath
 
 /** Drawn-in share over the plain share of the others; half a failure is lent where they have none. */
 function shrunken(pooled: Figure, { others_failed, others_inspected }: PlainSide): Figure {
-  if (others_inspected === 0) return NOTHING;
+  if (others_inspected === 0) return NO_FIGURE;
   const share = others_failed === 0 ? 0.5 / (others_inspected + 1) : others_failed / others_inspected;
   const over = (figure: number | null) => (figure === null ? null : figure / share);
   return { value: over(pooled.value), low: over(pooled.low), high: over(pooled.high) };
@@ -97,10 +98,10 @@ export async function judgedSides({ places, opening, pooled, left_out, widen, br
   }
   const own = besideOwn(plain), q = corrected(places, plain.map(([, side]) => side.p_value)), beyond_q = corrected(places, own.map((one) => one?.p ?? null));
   return new Map(plain.map(([{ peer }, { log: _, ...side }], i) => {
-    const beyond = own[i], drawn = pooled.get(peer) ?? NOTHING;
+    const beyond = own[i], drawn = pooled.get(peer) ?? NO_FIGURE;
     return [peer, {
       ...side, pooled: drawn, shrunken_ratio: shrunken(drawn, plain[i]?.[1] as PlainSide), own_level: beyond?.own_level ?? null,
-      beyond_own: beyond ? { value: beyond.ratio, low: beyond.low, high: beyond.high } : NOTHING, q_value: q[i] ?? null, beyond_q: beyond_q[i] ?? null,
+      beyond_own: beyond ? { value: beyond.ratio, low: beyond.low, high: beyond.high } : NO_FIGURE, q_value: q[i] ?? null, beyond_q: beyond_q[i] ?? null,
     }] as const;
   }));
 }

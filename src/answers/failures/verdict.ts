@@ -13,6 +13,8 @@ export interface Figure {
   readonly high: number | null;
 }
 
+export const NO_FIGURE: Figure = { value: null, low: null, high: null };
+
 /** One way of coming in, of one part on one model. Shares are 0…1, ratios 1 for "as often as the others". */
 export interface VerdictSide {
   readonly opening: Opening;
