@@ -21,3 +21,13 @@ export class QueryFailed extends Error {
 export class DamagedRows extends Error {
   override readonly name = "DamagedRows";
 }
+
+/** The engine has no memory left for a piece of work. What it held before is still there; the message is for the owner. */
+export class EngineFull extends Error {
+  override readonly name = "EngineFull";
+
+  constructor(options?: ErrorOptions) {
+    super("There is not enough memory for this many records at once. Close other tabs and programs, or bring fewer years in; "
+      + "what was kept before is safe.", options);
+  }
+}

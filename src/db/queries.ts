@@ -2,7 +2,7 @@ import { columnsOf, rowsOf } from "./arrow-columns.ts";
 import { frame, joined } from "./arrow-stream.ts";
 import type { Connection } from "./connection.ts";
 import type { Row, SqlValue } from "./engine.ts";
-import { DamagedRows, EngineGone, QueryFailed } from "./errors.ts";
+import { DamagedRows, EngineFull, EngineGone, QueryFailed } from "./errors.ts";
 import { bound, statement, type Statement } from "./statement.ts";
 
 /** Where a stream waits until it has been counted. */
@@ -21,6 +21,9 @@ function reason(error: unknown): string {
   }
   return text;
 }
+
+/** Without this a lack of memory would pass for rows that are damaged, and the owner be told to take them out. */
+const isFull = (error: unknown): boolean => /out of memory|failed to allocate|could not allocate/i.test(reason(error));
 
 /** What can be asked of one connection, without turns and without a transaction of its own. */
 export class Queries {
@@ -57,6 +60,7 @@ export class Queries {
     } catch (cause) {
       this.connection.spoiled = true;
       if (cause instanceof EngineGone || cause instanceof DamagedRows) throw cause;
+      if (isFull(cause)) throw new EngineFull({ cause });
       throw new DamagedRows(`The stored rows do not fit ${table}: ${reason(cause)}`, { cause });
     }
   }
@@ -81,6 +85,7 @@ export class Queries {
       return await this.connection.pieces(sql, signal);
     } catch (cause) {
       if (cause instanceof EngineGone || signal?.aborted) throw cause;
+      if (isFull(cause)) throw new EngineFull({ cause });
       throw new QueryFailed(sentence, reason(cause), sql, { cause });
     }
   }
