@@ -83,7 +83,7 @@ describe("bringing files in", () => {
     const { name, body } = await download(page, () => page.getByRole("button", { name: "Download the list" }).click());
     expect(name).toMatch(/^rows-to-fix-\d{4}-\d{2}-\d{2}\.csv$/);
     const lines = body.toString("utf8").trim().split("\r\n");
-    expect(lines[0]).toBe("file,line,column,value,reason");
+    expect(lines[0]).toBe("file,line,column,value,reason,ticket_no,received_on,model,note");
     expect(lines).toHaveLength(3);
     expect(lines[1]).toMatch(/^bench\.csv,3,received_on,31\/02\/2026,.{8,}/);
   });

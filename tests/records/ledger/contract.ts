@@ -159,6 +159,23 @@ export const CONTRACT: readonly Claim[] = [
     },
   },
   {
+    claim: "work done alone in two tabs is done one after the other, also when the first fails, and nothing is taken out meanwhile",
+    async check(open) {
+      const ledger = await open(), other = await open(), done: string[] = [], batch = await ledger.append(newBatch(1));
+      const slow = async (name: string) => {
+        done.push(`${name} begins`);
+        await new Promise((resolve) => setTimeout(resolve, 20));
+        done.push(`${name} ends`);
+      };
+      const failed = ledger.alone(async () => { await slow("one"); throw new TypeError("no"); });
+      const [, , left] = await Promise.all([
+        refused(failed, "TypeError"), other.remove(batch.id).then(() => done.push("taken out")), other.alone(async () => { await slow("two"); return (await other.batches()).length; }),
+      ]);
+      same([done.slice(0, 2), done.filter((step) => step.startsWith("two"))], [["one begins", "one ends"], ["two begins", "two ends"]]);
+      same([done.indexOf("taken out") > 1, left <= 1, await numbers(ledger)], [true, true, []]);
+    },
+  },
+  {
     claim: "a table that comes twice in one import, or that an import does not have, is a caller's mistake and changes nothing",
     async check(open) {
       const ledger = await open(), batch = newBatch(1), [tickets] = batch.payloads;
