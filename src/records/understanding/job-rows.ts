@@ -60,6 +60,7 @@ export class JobRows implements RowMaker {
   private readonly numbers = new MadeNumbers();
   private year: number | null;
   private last_month = 0;
+  private readonly contexts = new Map<string, CellContext>();
 
   constructor(options: JobOptions) {
     this.options = options;
@@ -128,8 +129,13 @@ export class JobRows implements RowMaker {
     return heading === null ? NO_DAY : { column: heading, value: "", reason: `${heading} is empty` };
   }
 
+  /** Made once a column, and again when the year moves on. */
   private context(heading: string): CellContext {
-    return { ...this.options.conventions, year: this.year, last_day: this.options.last_day, heading, fixes: this.remarks };
+    const before = this.contexts.get(heading);
+    if (before && before.year === this.year) return before;
+    const context = { ...this.options.conventions, year: this.year, last_day: this.options.last_day, heading, fixes: this.remarks };
+    this.contexts.set(heading, context);
+    return context;
   }
 
   private readCell({ means, heading, values }: Field, written: string, job: ReadJob, faults: Fault[]): void {

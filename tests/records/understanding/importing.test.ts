@@ -1,0 +1,47 @@
+import { readFileSync } from "node:fs";
+import { beforeAll, beforeEach, describe, expect, test } from "vitest";
+import { answersText } from "../../../src/records/understanding/answers-text.ts";
+import { settingName } from "../../../src/records/understanding/shape-key.ts";
+import { spellingsText } from "../../../src/records/notes/spellings-text.ts";
+import { counts, emptied, openBench } from "../bench.ts";
+import type { Bench } from "../bench.ts";
+import { understood } from "./shape.ts";
+
+let bench: Bench;
+beforeAll(async () => { bench = await openBench(); });
+beforeEach(() => emptied(bench));
+
+const shape = (name: string) => ({ [name]: readFileSync(new URL(`shapes/${name}`, import.meta.url)) });
+const MODELS = "maker,model,reel_kind\nUffenby,Dunvegg 20,conventional\nBrackhelm,Whinbeck 40,spinning\n";
+
+describe("an import of sheets with headings of their own", () => {
+  test("brings tickets and findings, each with the line it came from, and what words name by family alone is no inspected place", async () => {
+    const done = await bench.bringIn(shape("workshop-sheet.csv"));
+    expect(counts(done, "workshop-sheet.csv")).toEqual([5, 3, 1, 0, 1]);
+    expect(await bench.engine.rows("select position, qty, size, source_line from ledger.findings where starts_with(position, '?') order by all")).toEqual([
+      { position: "?ball bearing", qty: 1, size: "4x7x2.5", source_line: 2 }, { position: "?seal", qty: 1, size: null, source_line: 5 },
+    ]);
+    expect(await bench.engine.rows("select position from inspections where starts_with(position, '?')")).toEqual([]);
+    expect(await bench.engine.rows("select position, qty from demand where starts_with(position, '?') order by all")).toHaveLength(2);
+  });
+  test.each(["workshop-sheet.csv", "till-export.csv", "old-database.txt", "web-form.csv", "stock-sheet.csv"])("of %s twice is once", async (name) => {
+    const first = await bench.bringIn(shape(name)), before = await bench.records(), again = await bench.bringIn(shape(name));
+    expect([first.kept, again.kept]).toEqual([true, false]);
+    expect(await bench.records()).toEqual(before);
+  });
+  test("uses the answers given now, then those kept for the shape, and the list of reels that came before", async () => {
+    const { answers, shape_key } = await understood({ name: "n", blob: new Blob([readFileSync(new URL("shapes/bench-notebook.txt", import.meta.url))]) }, { dates: "month first", year: "2025" });
+    await bench.bringIn({ "models.csv": MODELS });
+    expect(counts(await bench.bringIn(shape("bench-notebook.txt")), "bench-notebook.txt")).toEqual([5, 0, 0, 4, 1]);
+    await bench.ledger.keepSetting(settingName(shape_key), answersText(answers));
+    expect(counts(await bench.bringIn(shape("bench-notebook.txt")), "bench-notebook.txt")).toEqual([5, 4, 0, 0, 1]);
+    expect(await bench.engine.rows("select maker, model, count(*) as n from ledger.tickets where maker is not null group by all")).toEqual([{ maker: "Uffenby", model: "Dunvegg 20", n: 4 }]);
+    const year = { ...answers, sheets: answers.sheets.map((one) => ({ ...one, year: 2024 })) };
+    expect(counts(await bench.bringIn(shape("bench-notebook.txt"), { answers: new Map([["bench-notebook.txt", year]]) }), "bench-notebook.txt")).toEqual([5, 4, 0, 0, 1]);
+  });
+  test("reads notes with the shop's own spelling book", async () => {
+    await bench.ledger.keepSetting("spelling book", spellingsText([{ spelling: "whizzer", reel_kind: null, position: "ar_clutch" }]));
+    await bench.bringIn({ "sheet.csv": "Job,Came,Reel,Done\n1,13/04/2025,Whinbeck 40,whizzer replaced\n" });
+    expect(await bench.engine.rows("select position, read_from, rule from ledger.findings")).toEqual([{ position: "ar_clutch", read_from: "Done", rule: expect.stringContaining("own spelling") as string }]);
+  });
+});
