@@ -13,5 +13,6 @@ with written as (
 )
 select maker, model, sum(n)::bigint as n, bool_or(listed) as listed
 from written
+where model is not null
 group by maker, model
 order by maker nulls first, model;
