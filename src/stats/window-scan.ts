@@ -1,8 +1,11 @@
 import type { Random } from "./random.ts";
 import { requireWhole } from "./requirement.ts";
 
-/** What was fitted in one stretch of time (a month, say): failures in total and those to expect. */
-export interface Fitted { stretch: number; kind: number; failed: boolean }
+/**
+ * One part fitted in a stretch of time (a month, say). What is expected of it is the share of all those with the same `like`
+ * (position and days fished, say); failures are shuffled among those of the same `kind` (position and model).
+ */
+export interface Fitted { stretch: number; kind: number; like: number; failed: boolean }
 
 export interface Window {
   /** First and last stretch, both included. */
@@ -35,12 +38,12 @@ function logRatio(inside: Sum, all: Sum): number {
 }
 interface Sum { fitted: number; failed: number; expected: number }
 
-/** Counts and expectations by stretch, from 0; what is expected of a fitting is its kind's share. */
+/** Counts and expectations by stretch, from 0. */
 function totals(fittings: readonly Fitted[], failed: readonly boolean[], share: readonly number[], stretches: number) {
   const fitted = new Float64Array(stretches), bad = new Float64Array(stretches), expected = new Float64Array(stretches);
-  fittings.forEach(({ stretch, kind }, i) => {
+  fittings.forEach(({ stretch, like }, i) => {
     fitted[stretch] = (fitted[stretch] as number) + 1;
-    expected[stretch] = (expected[stretch] as number) + (share[kind] ?? 0);
+    expected[stretch] = (expected[stretch] as number) + (share[like] ?? 0);
     if (failed[i]) bad[stretch] = (bad[stretch] as number) + 1;
   });
   return { fitted, bad, expected };
@@ -63,6 +66,13 @@ function worst({ fitted, bad, expected }: ReturnType<typeof totals>, longest: nu
   return best;
 }
 
+/** Places of each number in the list. */
+function together(list: readonly number[]): number[][] {
+  const places: number[][] = [];
+  list.forEach((number, i) => { (places[number] ??= []).push(i); });
+  return Array.from(places, (of) => of ?? []);
+}
+
 /** Shuffles which fittings of one kind failed, in place (Fisher–Yates within the kind's places). */
 function shuffled(failed: boolean[], places: readonly (readonly number[])[], random: Random): void {
   for (const of of places) {
@@ -77,7 +87,8 @@ function shuffled(failed: boolean[], places: readonly (readonly number[])[], ran
  * The stretch of time whose fittings failed most beyond what their kinds do, and whether chance would show one like it.
  *
  * Scan statistic: largest Bernoulli likelihood ratio over all windows (Kulldorff 1997, Communications in Statistics
- * 26:1481-1496), fittings taken at the mean share of their kinds; its p value by shuffling failures within each kind (model × position), so that a bad model cannot make a bad window.
+ * 26:1481-1496), fittings taken at the mean share of those like them; its p value by shuffling failures within each kind
+ * (model × position), so that a bad model cannot make a bad window.
  *
  * @param longest most stretches a window may hold
  * @param tries shufflings; the smallest p is 1 / (tries + 1)
@@ -86,12 +97,13 @@ function shuffled(failed: boolean[], places: readonly (readonly number[])[], ran
  * windowScan([], 6, 99, () => 0).window; // => null
  */
 export function windowScan(fittings: readonly Fitted[], longest: number, tries: number, random: Random): Scan {
-  fittings.forEach(({ stretch, kind }) => { requireWhole("windowScan", "stretch", stretch); requireWhole("windowScan", "kind", kind); });
+  for (const { stretch, kind, like } of fittings) {
+    Object.entries({ stretch, kind, like }).forEach(([name, value]) => { requireWhole("windowScan", name, value); });
+  }
   const failed = fittings.map((one) => one.failed);
   const stretches = fittings.reduce((most, { stretch }) => Math.max(most, stretch + 1), 0);
-  const places: number[][] = [];
-  fittings.forEach(({ kind }, i) => { (places[kind] ??= []).push(i); });
-  const kinds = Array.from(places, (of) => of ?? []), share = kinds.map((of) => (of.length === 0 ? 0 : of.filter((i) => failed[i]).length / of.length));
+  const kinds = together(fittings.map(({ kind }) => kind));
+  const share = together(fittings.map(({ like }) => like)).map((of) => of.filter((i) => failed[i]).length / Math.max(1, of.length));
   const window = worst(totals(fittings, failed, share, stretches), longest);
   if (window === null) return { window: null, p: null };
   let as_bad = 1;

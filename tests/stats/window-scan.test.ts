@@ -9,7 +9,7 @@ function fittings(seed: number, bad: number | null, shares = [0.3, 0.3, 0.3]): F
   return Array.from({ length: 300 }, () => {
     const stretch = Math.floor(random() * 30), kind = Math.floor(random() * shares.length);
     const share = bad !== null && stretch >= 12 && stretch <= 16 ? bad : shares[kind] ?? 0;
-    return { stretch, kind, failed: random() < share };
+    return { stretch, kind, like: kind, failed: random() < share };
   });
 }
 
@@ -28,13 +28,13 @@ describe("windowScan", () => {
 
   test("a bad model that came in one summer is not a bad batch: shuffling stays within each kind", () => {
     const random = seededRandom(8);
-    const summer = fittings(3, null, [0.2, 0.2]).concat(Array.from({ length: 60 }, () => ({ stretch: 12 + Math.floor(random() * 5), kind: 2, failed: random() < 0.8 })));
+    const summer = fittings(3, null, [0.2, 0.2]).concat(Array.from({ length: 60 }, () => ({ stretch: 12 + Math.floor(random() * 5), kind: 2, like: 2, failed: random() < 0.8 })));
     expect(windowScan(summer, 9, 199, seededRandom(4)).p).toBeGreaterThan(0.05);
   });
 
   test("the likelihood ratio is the one worked out by hand", () => {
     // One kind, share 1/2: month 0 has 2 of 2 failed (expected 1), month 1 has 0 of 2: 2 ln 2 each.
-    const four = [{ stretch: 0, kind: 0, failed: true }, { stretch: 0, kind: 0, failed: true }, { stretch: 1, kind: 0, failed: false }, { stretch: 1, kind: 0, failed: false }];
+    const four = [{ stretch: 0, kind: 0, like: 0, failed: true }, { stretch: 0, kind: 0, like: 0, failed: true }, { stretch: 1, kind: 0, like: 0, failed: false }, { stretch: 1, kind: 0, like: 0, failed: false }];
     const { window, p } = windowScan(four, 1, 0, () => 0);
     expect(window).toMatchObject({ first: 0, last: 0, fitted: 2, failed: 2, expected: 1, log_ratio: 4 * Math.log(2) });
     expect(p).toBe(1);
@@ -43,6 +43,6 @@ describe("windowScan", () => {
   test("the same seed gives the same answer; nothing failed gives no window", () => {
     expect(windowScan(fittings(5, null), 6, 50, seededRandom(9))).toEqual(windowScan(fittings(5, null), 6, 50, seededRandom(9)));
     expect(windowScan(fittings(5, 0, [0, 0, 0]), 6, 50, seededRandom(9))).toEqual({ window: null, p: null });
-    expect(() => windowScan([{ stretch: -1, kind: 0, failed: false }], 6, 1, () => 0)).toThrow("stretch must be a whole number of at least 0");
+    expect(() => windowScan([{ stretch: -1, kind: 0, like: 0, failed: false }], 6, 1, () => 0)).toThrow("stretch must be a whole number of at least 0");
   });
 });

@@ -27,12 +27,19 @@ const lastDay = (month: number): string => dayAfter(firstDay(month + 1), -1);
 
 interface Scanned { readonly rows: readonly RefittedRow[]; readonly start: number; readonly scan: Scan | null }
 
+/** Names as numbers, equal names alike. */
+function numbered(names: readonly string[]): number[] {
+  const known = new Map([...new Set(names)].map((name, i) => [name, i]));
+  return names.map((name) => known.get(name) ?? 0);
+}
+
 /** The worst window of one size (or part) and supplier; null scan where there is too little to look. */
 function scanned(rows: readonly RefittedRow[]): Scanned {
   const start = Math.min(...rows.map(({ month }) => month));
   if (fittedIn(rows) < ENOUGH.fitted || failedIn(rows) < ENOUGH.failed) return { rows, start, scan: null };
-  const kinds = new Map([...new Set(rows.map(kindOf))].map((kind, i) => [kind, i]));
-  const fittings = rows.flatMap((row) => Array.from({ length: row.fitted }, () => ({ stretch: row.month - start, kind: kinds.get(kindOf(row)) ?? 0, failed: row.failed })));
+  const kind = numbered(rows.map(kindOf)), like = numbered(rows.map(({ position, fished }) => `${position} ${fished}`));
+  const fittings = rows.flatMap((row, i) => Array.from({ length: row.fitted }, () => (
+    { stretch: row.month - start, kind: kind[i] ?? 0, like: like[i] ?? 0, failed: row.failed })));
   const first = windowScan(fittings, LONGEST, FIRST_TRIES, seededRandom(SEED));
   return { rows, start, scan: first.p !== null && first.p <= UNUSUAL ? windowScan(fittings, LONGEST, TRIES, seededRandom(SEED + 1)) : first };
 }
