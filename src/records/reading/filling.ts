@@ -17,8 +17,8 @@ export interface TakenFile {
   readonly file_no: number;
 }
 
-/** Rows that go to the engine at once: fewer make more trips, more take more memory. */
-const STAGED_ROWS = 50_000;
+/** Rows that go to the engine at once: one of its row groups, which it takes in half the time of pieces that do not fill one. */
+const STAGED_ROWS = 122_880;
 
 /** One of the tables a file fills, with what its rows need on the way. */
 export class Filling {
