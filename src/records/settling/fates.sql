@@ -3,11 +3,11 @@
 with fates as (
   select file_no, source_line, coalesce(fate, 'new') as fate
   from staging.tickets
-  left join staging.tickets_fate using (file_no, source_line)
+  left join staging.tickets_fate using (file_no, source_line, row_key)
   union all
   select file_no, source_line, coalesce(fate, 'new') as fate
   from staging.findings
-  left join staging.findings_fate using (file_no, source_line)
+  left join staging.findings_fate using (file_no, source_line, row_key)
   union all
   select file_no, source_line, coalesce(fate, 'new') as fate
   from staging.models

@@ -27,7 +27,7 @@ with numbers as (
   where not lacks_ticket and (select min(file_no) < max(file_no) from staging.findings)
   group by row_key, version
 )
-select j.file_no, j.source_line, if(j.lacks_ticket, 'to fix', 'known') as fate, j.ticket_no
+select j.file_no, j.source_line, j.row_key, if(j.lacks_ticket, 'to fix', 'known') as fate, j.ticket_no
 from judged j
 left join first_file f on f.row_key = j.row_key and f.version is not distinct from j.version
 left join ledger.findings kept on kept.row_key = j.row_key and j.version is null

@@ -29,9 +29,9 @@ create or replace table staging.orders as
 select * exclude (import_no), 0 as file_no
 from ledger.orders
 limit 0;
-create or replace table staging.tickets_fate (file_no integer, source_line integer, fate varchar);
+create or replace table staging.tickets_fate (file_no integer, source_line integer, row_key varchar, fate varchar);
 create or replace table staging.numbers_again (ticket_no varchar, row_key varchar, file_no integer, source_line integer);
-create or replace table staging.findings_fate (file_no integer, source_line integer, fate varchar, ticket_no varchar);
+create or replace table staging.findings_fate (file_no integer, source_line integer, row_key varchar, fate varchar, ticket_no varchar);
 create or replace table staging.models_fate (file_no integer, source_line integer, fate varchar);
 create or replace table staging.parts_fate (file_no integer, source_line integer, fate varchar);
 create or replace table staging.fits_fate (file_no integer, source_line integer, fate varchar);

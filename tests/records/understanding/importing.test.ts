@@ -44,4 +44,13 @@ describe("an import of sheets with headings of their own", () => {
     await bench.bringIn({ "sheet.csv": "Job,Came,Reel,Done\n1,13/04/2025,Whinbeck 40,whizzer replaced\n" });
     expect(await bench.engine.rows("select position, read_from, rule from ledger.findings")).toEqual([{ position: "ar_clutch", read_from: "Done", rule: expect.stringContaining("own spelling") as string }]);
   });
+  test("brings what new spellings let it read of rows it has, and nothing of what it had", async () => {
+    const sheet = { "sheet.csv": "Job,Came,Reel,Done\n1,13/04/2025,Whinbeck 40,bail spring replaced. whizzer replaced\n2,14/04/2025,Whinbeck 40,bail spring replaced\n" };
+    await bench.bringIn(sheet);
+    await bench.ledger.keepSetting("spelling book", spellingsText([{ spelling: "whizzer", reel_kind: null, position: "ar_clutch" }]));
+    expect(counts(await bench.bringIn(sheet), "sheet.csv")).toEqual([2, 1, 1, 0, 0]);
+    expect(await bench.engine.rows("select ticket_no, position from findings order by all")).toEqual([
+      { ticket_no: "1", position: "ar_clutch" }, { ticket_no: "1", position: "bail_spring" }, { ticket_no: "2", position: "bail_spring" },
+    ]);
+  });
 });
