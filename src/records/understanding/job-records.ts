@@ -20,6 +20,7 @@ export interface JobTools {
   readonly findings: RowFindings;
   readonly fixes: FixCounts;
   readonly reel_heading: string | null;
+  readonly day_heading: string | null;
 }
 
 /** A reel that took more than this is a year typed wrong (common practice, no source). */
@@ -122,7 +123,7 @@ export function jobRecords(job: ReadJob, tools: JobTools): RowOutcome {
   const found = reels(job, tools), heading = tools.reel_heading ?? "model";
   if (typeof found === "string") return { end: "to fix", faults: [{ column: heading, value: job.cells.get("reel") ?? "", reason: found }] };
   const long = tooLong(job);
-  if (long !== null) return { end: "to fix", faults: [{ column: "received_on", value: job.cells.get("received_on") ?? "", reason: long }] };
+  if (long !== null) return { end: "to fix", faults: [{ column: tools.day_heading ?? "received_on", value: job.cells.get("received_on") ?? "", reason: long }] };
   const written = job.cells.get("ticket_no"), numbers = written === undefined ? [] : ticketNumbers(written);
   const base = written ?? tools.numbers.numberFor(job.cells.get("received_on") ?? "", job.content);
   if (written === undefined) tools.fixes.add("the job has no number; one was made of its day and content", `line ${job.line}`, base);

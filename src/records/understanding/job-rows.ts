@@ -117,7 +117,7 @@ export class JobRows implements RowMaker {
     for (const { column, value } of this.options.plan.answers?.constants ?? []) if (!job.cells.has(column)) job.cells.set(column, value);
     if (!job.cells.has("received_on") && faults.length === 0) faults.push(this.missingDay());
     if (faults.length > 0) return { end: "to fix", faults };
-    return jobRecords(job, { names: this.options.plan.names, numbers: this.numbers, findings: this.findings, fixes: this.remarks, reel_heading: this.headingOf("reel") ?? this.headingOf("model") });
+    return jobRecords(job, { names: this.options.plan.names, numbers: this.numbers, findings: this.findings, fixes: this.remarks, reel_heading: this.headingOf("reel") ?? this.headingOf("model"), day_heading: this.headingOf("received_on") });
   }
 
   private headingOf(means: string): string | null {

@@ -64,6 +64,10 @@ export class TillRows implements RowMaker {
     return at === -1 ? "" : (cells[at] ?? "").trim();
   }
 
+  private heading(means: string): string {
+    return this.plan.start.labels[this.plan.means.indexOf(means)] ?? means;
+  }
+
   private line(row: SheetRow): Line {
     const date = dayOf(this.cell(row, "received_on"), { ...this.conventions, last_day: this.last_day }), ref = this.cell(row, "ticket_no"), { decimal } = this.conventions;
     return {
@@ -90,7 +94,7 @@ export class TillRows implements RowMaker {
     if (line.qty < 0 || line.net < 0 || REFUND.test(line.description)) return { end: "dropped", reason: CREDIT };
     if (refs.length < 2) return null;
     const reason = `“${refs.join("/")}” names ${refs.length} jobs, and nothing says what belongs to which`;
-    return { end: "to fix", faults: [{ column: "ticket_no", value: refs.join("/"), reason }] };
+    return { end: "to fix", faults: [{ column: this.heading("ticket_no"), value: refs.join("/"), reason }] };
   }
 
   private job(ticket_no: string, lines: readonly Line[]): RowEnd[] {
@@ -99,7 +103,7 @@ export class TillRows implements RowMaker {
     const day = lines[0]?.day ?? null;
     if (!reel || day === null || !first) {
       const reason = day === null ? "the day of the sale cannot be read" : `no line of this bill says which reel job ${ticket_no} was`;
-      return lines.map(({ row }) => ({ row, outcome: { end: "to fix", faults: [{ column: "description", value: lines[0]?.description ?? "", reason }] } }));
+      return lines.map(({ row }) => ({ row, outcome: { end: "to fix", faults: [{ column: this.heading("description"), value: lines[0]?.description ?? "", reason }] } }));
     }
     const kind = reelKindNamed(plainWords(first.description).split(" ").find((word) => reelKindNamed(word) !== null) ?? "");
     const ticket = this.ticket(ticket_no, { reel, day, kind, first, labour, parts });

@@ -72,7 +72,7 @@ describe("9.3 the till's export", () => {
   });
   test("leaves the line for two jobs to fix and drops the credit note", async () => {
     const { reads } = await taken("till-export.csv");
-    expect(fixes(reads)).toEqual([[5, "ticket_no", "1053/1054", "“1053/1054” names 2 jobs, and nothing says what belongs to which"]]);
+    expect(fixes(reads)).toEqual([[5, "ref", "1053/1054", "“1053/1054” names 2 jobs, and nothing says what belongs to which"]]);
     expect(reads[0]?.remarks).toContain("1 row: dropped as a credit note: nothing was fitted.");
   });
 });
