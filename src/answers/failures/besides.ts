@@ -1,8 +1,8 @@
 import { compareShares } from "../../stats/compare-shares.ts";
 import { grouped } from "../grouped.ts";
-import { notOthers } from "./peers.ts";
-import type { Field, Peer } from "./peers.ts";
-import type { CostRow, FaultRow, SeasonRow } from "./verdict-records.ts";
+import { isPlanned, notOthers } from "./peers.ts";
+import type { ConditionRow, Field, Peer } from "./peers.ts";
+import type { CostRow, FaultRow } from "./verdict-records.ts";
 import type { FailureCost, LeadingFault, SeasonSide } from "./verdict.ts";
 
 /** Bench minutes a day of waiting (asking, moving, telling the customer) and a comeback (apologising, testing) are taken for; common practice, no source. */
@@ -18,11 +18,11 @@ const rowsOf = <Row extends { position: string }>(rows: readonly Row[]) => {
   return (position: string): readonly Row[] => by.get(position) ?? [];
 };
 
-/** Season by season, oldest first, the peer beside the others. */
-export function seasonSides(field: Field, peer: Peer, left_out: ReadonlySet<string>, rows: readonly SeasonRow[]): SeasonSide[] {
+/** Season by season, oldest first, the peer beside the others; planned openings only. */
+export function seasonSides(field: Field, peer: Peer, left_out: ReadonlySet<string>, rows: readonly ConditionRow[]): SeasonSide[] {
   const mine = new Set(peer.members), without = new Set(notOthers(field, peer, left_out).map(({ key }) => key));
-  return [...grouped(rows, ({ season }) => season)].sort(([a], [b]) => a - b).map(([season, within]) => {
-    const sum = (of: readonly SeasonRow[], name: "inspected" | "failed") => of.reduce((total, row) => total + row[name], 0);
+  return [...grouped(rows.filter(isPlanned), ({ season }) => season)].sort(([a], [b]) => a - b).map(([season, within]) => {
+    const sum = (of: readonly ConditionRow[], name: "inspected" | "failed") => of.reduce((total, row) => total + row[name], 0);
     const own = within.filter((row) => mine.has(keyOf(row))), others = within.filter((row) => !without.has(keyOf(row)));
     const inspected = sum(own, "inspected"), failed = sum(own, "failed"), others_inspected = sum(others, "inspected"), others_failed = sum(others, "failed");
     const ratio = inspected === 0 || others_failed === 0 ? null : (failed / inspected) / (others_failed / others_inspected);
@@ -62,6 +62,6 @@ export function costOf(peer: Peer, rows: readonly CostRow[]): FailureCost {
 }
 
 /** The rows of each kind by position. */
-export function besideRows(records: { seasons: readonly SeasonRow[]; faults: readonly FaultRow[]; costs: readonly CostRow[] }) {
-  return { seasons: rowsOf(records.seasons), faults: rowsOf(records.faults), costs: rowsOf(records.costs) };
+export function besideRows(records: { conditions: readonly ConditionRow[]; faults: readonly FaultRow[]; costs: readonly CostRow[] }) {
+  return { seasons: rowsOf(records.conditions), faults: rowsOf(records.faults), costs: rowsOf(records.costs) };
 }

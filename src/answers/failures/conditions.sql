@@ -1,8 +1,8 @@
--- How often was each part inspected and had failed on each model, by the conditions the reels came in under?
+-- How often was each part inspected and had failed on each model, by the conditions the reels came in under and by season (calendar year)?
 -- Parameters: reel_kind varchar, water varchar, from_date date, to_date date, group_code varchar, position varchar, denominator varchar
--- Columns: position varchar, maker varchar, model varchar, reel_kind varchar, condition integer, inspected bigint, failed bigint
+-- Columns: position varchar, maker varchar, model varchar, reel_kind varchar, condition integer, season bigint, inspected bigint, failed bigint
 with came as (
-  select visit, maker, model, reel_kind,
+  select visit, maker, model, reel_kind, year(received_on) as season,
     (case water when 'fresh' then 1 when 'brackish' then 2 when 'salt' then 3 else 0 end
       + 4 * case rinse when 'always' then 1 when 'sometimes' then 2 when 'never' then 3 else 0 end
       + 16 * case when days is null then 0 when days < 15 then 1 when days < 40 then 2 else 3 end
@@ -17,15 +17,15 @@ with came as (
     and (getvariable('from_date') is null or received_on >= getvariable('from_date'))
     and (getvariable('to_date') is null or received_on <= getvariable('to_date'))
 ), sums as (
-  select i.position, c.maker, c.model, max(c.reel_kind) as reel_kind, c.condition, count(*) as inspected, count(*) filter (i.failed) as failed
+  select i.position, c.maker, c.model, max(c.reel_kind) as reel_kind, c.condition, c.season, count(*) as inspected, count(*) filter (i.failed) as failed
   from inspected i
   join came c using (visit)
   where case when getvariable('denominator') = 'strict' then i.written else i.counted end
     and (getvariable('position') is null or i.position = getvariable('position'))
-  group by i.position, c.maker, c.model, c.condition
+  group by i.position, c.maker, c.model, c.condition, c.season
 )
 select s.*
 from sums s
 left join position_list p on p.position = s.position
 where getvariable('group_code') is null or p.group_code = getvariable('group_code')
-order by p.rowid nulls last, s.position, s.maker nulls last, s.model, s.condition
+order by p.rowid nulls last, s.position, s.maker nulls last, s.model, s.condition, s.season

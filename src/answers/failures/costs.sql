@@ -1,9 +1,15 @@
 -- What did the failures of each part on each model cost: minutes, parts, waiting, coming back?
 -- Parameters: reel_kind varchar, water varchar, from_date date, to_date date, group_code varchar, position varchar, comeback_days integer
 -- Columns: position varchar, maker varchar, model varchar, minutes double, parts double, waiting_days double, comebacks bigint, minute_worth double
-with failures as (
-  select i.position, i.visit, count(*) over (partition by i.visit) as on_ticket
+with shared as (
+  select visit, count(*) as on_ticket
+  from inspected
+  where failed
+  group by visit
+), failures as (
+  select i.position, i.visit, s.on_ticket
   from inspected i
+  join shared s using (visit)
   where i.failed
 ), used as (
   select f.ticket_no, f.position, sum(f.minutes) as minutes,
@@ -18,7 +24,7 @@ with failures as (
     coalesce(u.parts, 0) as parts,
     coalesce(v.parts_wait_days, 0) / f.on_ticket as waiting_days,
     v.serial is not null
-      and v.received_on - lag(coalesce(v.finished_on, v.received_on)) over (partition by v.maker, v.model, v.serial, f.position order by v.received_on, v.visit)
+      and v.received_on - lag(coalesce(v.finished_on, v.received_on)) over (partition by v.serial, f.position, v.model, v.maker order by v.received_on, v.visit)
         <= getvariable('comeback_days') as back
   from failures f
   join visits v using (visit)

@@ -10,6 +10,7 @@ export type ConditionRow = {
   readonly reel_kind: string | null;
   /** Conditions as one number; from 256 on planned, from 512 on with something wrong, below that unknown. */
   readonly condition: number;
+  readonly season: number;
   readonly inspected: number;
   readonly failed: number;
 };
@@ -37,6 +38,9 @@ export interface Field {
   readonly series: readonly Peer[];
   readonly total: ByCondition;
 }
+
+/** Whether the row is of planned openings. */
+export const isPlanned = ({ condition }: Pick<ConditionRow, "condition">): boolean => condition >= RANGES.planned[0] && condition < RANGES.planned[1];
 
 const RANGES: Readonly<Record<Opening, readonly [number, number]>> = { "*": [0, Infinity], planned: [256, 512], complaint: [512, Infinity] };
 const modelKey = ({ maker, model }: { maker: string | null; model: string }) => JSON.stringify([maker, model]);
@@ -77,7 +81,8 @@ export function fieldOf(position: string, rows: readonly ConditionRow[]): Field 
   rows.forEach((row) => { added(total, row.condition, row); });
   const models = [...grouped(rows, modelKey)].map(([key, own]): Peer => {
     const { maker, model, reel_kind } = own[0] as ConditionRow;
-    const conditions = new Map(own.map(({ condition, inspected, failed }) => [condition, { inspected, failed }]));
+    const conditions: ByCondition = new Map();
+    own.forEach((one) => { added(conditions, one.condition, one); });
     return { key, maker, model, reel_kind, series: false, members: [key], names: [model], conditions };
   });
   return { position, models, series: sizes(models), total };

@@ -5,12 +5,10 @@ import costsSql from "./costs.sql?raw";
 import faultsSql from "./faults.sql?raw";
 import matesSql from "./mates.sql?raw";
 import type { ConditionRow } from "./peers.ts";
-import seasonsSql from "./seasons.sql?raw";
 import { COMEBACK_DAYS } from "./failure-values.ts";
 
 type Place = { readonly position: string; readonly maker: string | null; readonly model: string };
 export type MatesRow = Place & { readonly opening: string | null; readonly pairs: number; readonly alike_failed: number; readonly failed_in_pairs: number };
-export type SeasonRow = Place & { readonly season: number; readonly inspected: number; readonly failed: number };
 export type FaultRow = Place & { readonly opening: string | null; readonly mode: string; readonly failed: number };
 export type CostRow = Place & {
   readonly minutes: number; readonly parts: number; readonly waiting_days: number; readonly comebacks: number; readonly minute_worth: number | null;
@@ -27,7 +25,6 @@ export interface VerdictFilter extends Omit<RecordsFilter, "maker" | "model"> {
 export interface VerdictRecords {
   readonly conditions: readonly ConditionRow[];
   readonly mates: readonly MatesRow[];
-  readonly seasons: readonly SeasonRow[];
   readonly faults: readonly FaultRow[];
   readonly costs: readonly CostRow[];
 }
@@ -36,12 +33,11 @@ export interface VerdictRecords {
 export async function verdictRecords(engine: Engine, filter: VerdictFilter, signal?: AbortSignal): Promise<VerdictRecords> {
   const { reel_kind, water, from, to, group, position, denominator } = filter;
   const common = { reel_kind, water, from_date: from, to_date: to, group_code: group, position }, values = { ...common, denominator };
-  const [conditions, mates, seasons, faults, costs] = await Promise.all([
+  const [conditions, mates, faults, costs] = await Promise.all([
     engine.rows<ConditionRow>(conditionsSql, values, signal),
     engine.rows<MatesRow>(matesSql, values, signal),
-    engine.rows<SeasonRow>(seasonsSql, values, signal),
     engine.rows<FaultRow>(faultsSql, values, signal),
     engine.rows<CostRow>(costsSql, { ...common, comeback_days: COMEBACK_DAYS }, signal),
   ]);
-  return { conditions, mates, seasons, faults, costs };
+  return { conditions, mates, faults, costs };
 }
