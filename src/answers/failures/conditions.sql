@@ -1,8 +1,8 @@
 -- How often was each part inspected and had failed on each model, by the conditions the reels came in under and by season (calendar year)?
 -- Parameters: reel_kind varchar, water varchar, from_date date, to_date date, group_code varchar, position varchar, denominator varchar
--- Columns: position varchar, maker varchar, model varchar, reel_kind varchar, condition integer, season bigint, inspected bigint, failed bigint
+-- Columns: position varchar, maker varchar, model varchar, reel_kind varchar, condition integer, season integer, inspected bigint, failed bigint
 with came as (
-  select visit, maker, model, reel_kind, year(received_on) as season,
+  select visit, maker, model, reel_kind, dense_rank() over (order by maker, model)::integer as model_no, year(received_on)::integer as season,
     (case water when 'fresh' then 1 when 'brackish' then 2 when 'salt' then 3 else 0 end
       + 4 * case rinse when 'always' then 1 when 'sometimes' then 2 when 'never' then 3 else 0 end
       + 16 * case when days is null then 0 when days < 15 then 1 when days < 40 then 2 else 3 end
@@ -16,16 +16,26 @@ with came as (
     and (getvariable('water') is null or water = getvariable('water'))
     and (getvariable('from_date') is null or received_on >= getvariable('from_date'))
     and (getvariable('to_date') is null or received_on <= getvariable('to_date'))
+), named as (
+  select model_no, maker, model, max(reel_kind) as reel_kind
+  from came
+  group by model_no, maker, model
+), keyed as (
+  -- One number for all there is to group by: words would take twice as long.
+  select visit, (model_no::bigint * 256 + season - 1900) * 1024 + condition as key
+  from came
 ), sums as (
-  select i.position, c.maker, c.model, max(c.reel_kind) as reel_kind, c.condition, c.season, count(*) as inspected, count(*) filter (i.failed) as failed
+  select i.position, k.key, count(*) as inspected, count(*) filter (i.failed) as failed
   from inspected i
-  join came c using (visit)
+  join keyed k using (visit)
   where case when getvariable('denominator') = 'strict' then i.written else i.counted end
     and (getvariable('position') is null or i.position = getvariable('position'))
-  group by i.position, c.maker, c.model, c.condition, c.season
+  group by i.position, k.key
 )
-select s.*
+select s.position, n.maker, n.model, n.reel_kind, (s.key % 1024)::integer as condition, (1900 + (s.key // 1024) % 256)::integer as season,
+  s.inspected, s.failed
 from sums s
+join named n on n.model_no = s.key // 262144
 left join position_list p on p.position = s.position
 where getvariable('group_code') is null or p.group_code = getvariable('group_code')
-order by p.rowid nulls last, s.position, s.maker nulls last, s.model, s.condition, s.season
+order by p.rowid nulls last, s.position, s.key
