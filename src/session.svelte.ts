@@ -2,32 +2,21 @@ import { recordsSpan } from "./answers/choices/choices.ts";
 import { prepareAnswers } from "./answers/prepare.ts";
 import type { Engine, Report } from "./db/engine.ts";
 import { EngineGone } from "./db/errors.ts";
-import { prepareSchema } from "./db/prepare.ts";
+import { prepareTables } from "./db/prepare.ts";
+import { Turns } from "./db/turns.ts";
 import { watchedEngine } from "./db/watched-engine.ts";
 import { importFiles, ImportKept, type Imported, type ImportOptions } from "./records/importing.ts";
-import { lastDay } from "./records/last-day.ts";
 import type { Batch, Ledger, Reject } from "./records/ledger/ledger.ts";
 import type { Keeping } from "./records/ledger/persist.ts";
 import { loadVocabulary } from "./records/load-vocabulary.ts";
 import { putTogether } from "./records/merging/put-together.ts";
-import { readAhead } from "./records/read-ahead.ts";
-import type { NamedFile, ReadFile } from "./records/reading/read-file.ts";
+import type { NamedFile } from "./records/reading/read-file.ts";
 import { rebuild, type DamagedBatch } from "./records/rebuild.ts";
 import { sentence } from "./ui/trouble.ts";
-import { browser, ledgerOf, type World } from "./world.ts";
+import { browser, demoAhead, INVENTED, ledgerOf, type Demo, type World } from "./world.ts";
 
 /** The owner took the demo (or all) out and does not want it back by itself. */
 const DEMO = "demo", SHOP = "shop", CURRENCY = "currency";
-const INVENTED = { shop: "Harrow Quay Reel Bench", currency: "cu" };
-
-/** The demo's files, and the way to read them. */
-interface Demo { readonly files: Promise<readonly NamedFile[]>; readonly read: Promise<ReadFile> }
-
-/** At a first visit the demo is read while the engine is still starting. */
-function demoAhead(world: World): Demo {
-  const files = world.demoFiles();
-  return { files, read: files.then((some) => readAhead(some, lastDay(world.day()), world.read), () => world.read) };
-}
 
 /** What every import is given. */
 type Means = Pick<ImportOptions, "engine" | "ledger" | "today"> & Pick<World, "read">;
@@ -58,7 +47,7 @@ export class Session {
 
   #world: World | null = null;
   #ledger: Ledger | null = null;
-  #turns: Promise<unknown> = Promise.resolve();
+  readonly #turns = new Turns();
   #reviving = false;
 
   /** True while the records shown are the invented shop's. */
@@ -129,7 +118,7 @@ export class Session {
   /** Makes the tables and fills the trade's lists. */
   async #furnish(engine: Engine): Promise<void> {
     this.engine = watchedEngine(engine, (error) => this.#revive(error));
-    await prepareSchema(this.engine);
+    await prepareTables(this.engine);
     await loadVocabulary(this.engine);
   }
 
@@ -166,11 +155,7 @@ export class Session {
   }
 
   /** One change after the other, whether the one before succeeded or not. */
-  #inTurn<T>(work: () => Promise<T>): Promise<T> {
-    const next = this.#turns.then(work);
-    this.#turns = next.catch(() => undefined);
-    return next;
-  }
+  #inTurn<T>(work: () => Promise<T>): Promise<T> { return this.#turns.take(work); }
 
   /** Takes in, and shows what came. */
   async #take(work: (open: Means) => Promise<Imported>): Promise<Imported> {
@@ -226,19 +211,14 @@ export class Session {
   }
 
   /** Takes one import out again. */
-  takeOut(batch: Batch): Promise<void> {
-    return this.#inTurn(async () => {
-      const { ledger } = this.#at;
-      await ledger.remove(batch.id);
-      await ledger.keepSetting(DEMO, "no");
-      await this.#refill();
-    });
-  }
+  takeOut(batch: Batch): Promise<void> { return this.#without((ledger) => ledger.remove(batch.id)); }
 
-  removeAll(): Promise<void> {
+  removeAll(): Promise<void> { return this.#without((ledger) => ledger.clear()); }
+
+  #without(remove: (ledger: Ledger) => Promise<void>): Promise<void> {
     return this.#inTurn(async () => {
       const { ledger } = this.#at;
-      await ledger.clear();
+      await remove(ledger);
       await ledger.keepSetting(DEMO, "no");
       await this.#refill();
     });

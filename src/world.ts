@@ -4,6 +4,8 @@ import { LedgerDamaged, LedgerUnavailable } from "./records/ledger/errors.ts";
 import type { Ledger } from "./records/ledger/ledger.ts";
 import { openMemoryLedger } from "./records/ledger/memory-ledger.ts";
 import { askToKeep, type Keeping } from "./records/ledger/persist.ts";
+import { lastDay } from "./records/last-day.ts";
+import { readAhead } from "./records/read-ahead.ts";
 import { readInWorker } from "./records/read-in-worker.ts";
 import type { NamedFile, ReadFile } from "./records/reading/read-file.ts";
 
@@ -36,6 +38,18 @@ export async function ledgerOf(world: World): Promise<{ ledger: Ledger; unkept: 
     if (!(error instanceof LedgerUnavailable || error instanceof LedgerDamaged)) throw error;
     return { ledger: openMemoryLedger(), unkept: error };
   }
+}
+
+/** What the demo calls itself and its money until the owner says otherwise. */
+export const INVENTED = { shop: "Harrow Quay Reel Bench", currency: "cu" };
+
+/** The demo's files, and the way to read them. */
+export interface Demo { readonly files: Promise<readonly NamedFile[]>; readonly read: Promise<ReadFile> }
+
+/** At a first visit the demo is read while the engine is still starting. */
+export function demoAhead(world: World): Demo {
+  const files = world.demoFiles();
+  return { files, read: files.then((some) => readAhead(some, lastDay(world.day()), world.read), () => world.read) };
 }
 
 const DEMO = import.meta.glob<string>("../data/demo/*.csv", { query: "?url", import: "default", eager: true });

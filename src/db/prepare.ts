@@ -24,6 +24,11 @@ function derivation(failure_grade: number): { scripts: string[]; values: { failu
 const ANY_SEVERAL = `-- Whether a ticket number has several rows, or had.
 select exists (select 1 from several) or exists (select 1 from versions) as any_several`;
 
+/** Makes the tables of imported rows, empty; the derived ones are there after the first `derive`. What was there is gone. */
+export async function prepareTables(engine: Engine): Promise<void> {
+  await engine.run([schema, numbers, ...SETTLING]);
+}
+
 /** Makes all tables, the derived ones too, empty; what was there is gone. */
 export async function prepareSchema(engine: Engine): Promise<void> {
   const { scripts, values } = derivation(FAILURE_GRADE);

@@ -1,5 +1,6 @@
 import type { Engine, Report } from "../db/engine.ts";
 import { clearImported } from "../db/prepare.ts";
+import { lastDay } from "./last-day.ts";
 import { LEDGER_VERSION } from "./ledger/ledger.ts";
 import type { Batch, Ledger, Reject } from "./ledger/ledger.ts";
 import { putTogether } from "./merging/put-together.ts";
@@ -54,11 +55,6 @@ const isMapping = ({ name }: NamedFile) => name.slice(folder(name).length) === M
 
 const busy = new WeakSet<Engine>();
 
-function yearAfter(today: string): string {
-  if (!/^\d{4}-\d\d-\d\d$/.test(today)) throw new RangeError(`importFiles: needs today as YYYY-MM-DD, got ${today}`);
-  return `${Number(today.slice(0, 4)) + 1}${today.slice(4)}`;
-}
-
 /** Mappings by folder; one that is wrong makes the files beside it unreadable, because without it they mean something else. */
 async function mappingsOf(files: readonly NamedFile[]): Promise<ReadonlyMap<string, Mapping | Unreadable>> {
   const found = new Map<string, Mapping | Unreadable>();
@@ -107,7 +103,7 @@ async function readAll(files: readonly NamedFile[], options: ImportOptions, sign
       continue;
     }
     const load = loading(engine), answers = options.answers?.get(file.name) ?? null, models = await modelsKnown(engine);
-    const done = await read(file, { ...known, answers, models, file_no, mapping, signal, report, last_day: yearAfter(options.today), take: load.take });
+    const done = await read(file, { ...known, answers, models, file_no, mapping, signal, report, last_day: lastDay(options.today), take: load.take });
     await load.ended();
     for (const [at, { unreadable }] of done.entries()) if (unreadable !== null) await voidRows(engine, file_no + at);
     if (lines) await moveLines(engine, file_no, lines);

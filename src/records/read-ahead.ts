@@ -6,6 +6,10 @@ interface Ahead {
   readonly done: ReturnType<ReadFile>;
 }
 
+/** Something is known about the file that was not when it was read ahead. */
+const knows = ({ mapping, answers, remembered = [], models = [], book }: ReadOptions) =>
+  mapping !== null || (answers ?? null) !== null || remembered.length > 0 || models.length > 0 || (book ?? null) !== null;
+
 /**
  * Begins to read files before anybody can take their rows, one after the other, and gives the way to read them: what was
  * read ahead is handed on, any other file or the same one asked for differently is read then.
@@ -25,7 +29,7 @@ export function readAhead(files: readonly NamedFile[], last_day: string, read: R
   }
   return async (file, options) => {
     const early = ahead.get(file.blob);
-    if (!early || early.file_no !== options.file_no || options.mapping !== null || options.last_day !== last_day) return read(file, options);
+    if (!early || early.file_no !== options.file_no || options.last_day !== last_day || knows(options)) return read(file, options);
     ahead.delete(file.blob);
     options.signal.throwIfAborted();
     const done = await early.done;

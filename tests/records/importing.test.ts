@@ -203,5 +203,5 @@ describe("mapping.json", () => {
 
 test("importFiles needs today as a date", async () => {
   await expect(bench.bringIn({}, { today: "1 June" })).resolves.toMatchObject({ kept: false });
-  await expect(bench.bringIn({ "tickets.csv": TICKETS }, { today: "1 June" })).rejects.toThrow("importFiles: needs today as YYYY-MM-DD, got 1 June");
+  await expect(bench.bringIn({ "tickets.csv": TICKETS }, { today: "1 June" })).rejects.toThrow("lastDay: needs today as YYYY-MM-DD, got 1 June");
 });

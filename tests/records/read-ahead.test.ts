@@ -34,11 +34,12 @@ describe("files read ahead", () => {
     await ahead(TICKETS, asked(2).options);
     await ahead(TICKETS, asked(1, { last_day: "2025-12-31" }).options);
     await ahead(SUPPLIERS, asked(1).options);
-    expect(read).toHaveBeenCalledTimes(4);
-    await ahead(TICKETS, asked(1).options);
-    expect(read).toHaveBeenCalledTimes(4);
+    await ahead(TICKETS, asked(1, { models: [{ maker: null, model: "Withy 5" }] }).options);
+    expect(read).toHaveBeenCalledTimes(5);
     await ahead(TICKETS, asked(1).options);
     expect(read).toHaveBeenCalledTimes(5);
+    await ahead(TICKETS, asked(1).options);
+    expect(read).toHaveBeenCalledTimes(6);
   });
 
   test("that fail say so when they are asked for, not before, and do not stop the next", async () => {
