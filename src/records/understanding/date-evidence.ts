@@ -8,6 +8,8 @@ type Numbered = "day first" | "month first";
 const MOST_SHOWN = 10, DAY_MS = 86_400_000;
 /** So many times as many proofs for one order make the others slips of the pen. */
 const MAJORITY = 2;
+/** Dates whose story is followed from row to row; proofs are counted in all rows. */
+const FOLLOWED = 2000;
 const other = (order: Numbered): Numbered => (order === "day first" ? "month first" : "day first");
 const days = (iso: string) => Date.parse(`${iso}T00:00:00Z`) / DAY_MS;
 
@@ -52,11 +54,12 @@ export class DateEvidence {
       this.year_first += 1;
       this.first_year ??= Number(text.slice(0, 4));
     }
-    if (main) this.follow(text);
+    if (main && this.numbered <= FOLLOWED) this.follow(text);
   }
 
   /** Both days of one job. */
   seePair(came: string, went: string): void {
+    if (this.numbered > FOLLOWED) return;
     for (const order of ["day first", "month first"] as const) {
       const from = this.day(came, order), to = this.day(went, order);
       if (from === null || to === null) continue;
