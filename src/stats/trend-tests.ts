@@ -98,7 +98,7 @@ export function lewisRobinson(events: readonly number[]): Trend {
  * @returns null statistic under three gaps or when all are alike
  * @throws {RangeError} if there is no reel
  * @example
- * pooledLewisRobinson([{ end: 8, events: [1, 2, 4, 8] }]).statistic; // => -0.1637
+ * pooledLewisRobinson([{ end: 8, events: [1, 2, 4, 8] }]).statistic; // => -0.3062
  */
 export function pooledLewisRobinson(lines: readonly Line[]): Trend {
   const { statistic } = laplaceTrend(lines);

@@ -20,7 +20,8 @@ export function listed(names: readonly string[]): string {
 
 const ratioOf = (verdict: Verdict): string => {
   const { adjusted } = sideOf(verdict, verdict.decided_on);
-  return adjusted.value === null || adjusted.low === null || adjusted.high === null ? "" : `, ${times(adjusted.value)} as on reels used alike (plausibly ${adjusted.low.toFixed(1)} to ${adjusted.high.toFixed(1)})`;
+  if (adjusted.value === null || adjusted.low === null || adjusted.high === null) return "";
+  return `, ${times(adjusted.value)} as on reels used alike (plausibly ${adjusted.low.toFixed(1)} to ${adjusted.high.toFixed(1)})`;
 };
 
 /**
@@ -33,18 +34,24 @@ export function modelAdvice(name: string, verdicts: readonly Verdict[]): { warn:
   const parts = (list: readonly Verdict[]) => listed([...new Set(list.map((one) => `${small(one.position_name)}`))]);
   const first = out[0];
   if (first) {
-    return { warn: true, advice: `Yes, warn customers: the ${parts(out)} of the ${name} ${out.length === 1 ? "fails" : "fail"} clearly more often than on other models${out.length === 1 ? ratioOf(first) : ""}.` };
+    const [fails, how] = out.length === 1 ? ["fails", ratioOf(first)] : ["fail", ""];
+    return { warn: true, advice: `Yes, warn customers: the ${parts(out)} of the ${name} ${fails} clearly more often than on other models${how}.` };
   }
-  if (worse.length > 0) return { warn: false, advice: `Not yet: the ${parts(worse)} of the ${name} may fail more often than on other models. Look again after the next season.` };
+  if (worse.length > 0) {
+    const advice = `Not yet: the ${parts(worse)} of the ${name} may fail more often than on other models. Look again after the next season.`;
+    return { warn: false, advice };
+  }
   const enough = verdicts.some(({ word }) => word !== "too few");
-  return { warn: false, advice: enough ? `No: no part of the ${name} is known to fail more often than chance, and the way these reels live, would make it.` : `Too few ${name} have been here to say anything.` };
+  const sound = `No: no part of the ${name} is known to fail more often than chance, and the way these reels live, would make it.`;
+  return { warn: false, advice: enough ? sound : `Too few ${name} have been here to say anything.` };
 }
 
 /** What the models of one part show, in one or two sentences. */
 export function positionSummary(part: string, verdicts: readonly Verdict[]): string {
   const of = (word: Verdict["word"]) => verdicts.filter((one) => one.word === word && !one.series), out = of("stands out"), worse = of("worse than most, not yet sure");
   const names = (list: readonly Verdict[]) => listed(list.map(modelName));
-  if (out.length > 0) return `${part}: ${names(out)} ${out.length === 1 ? "stands" : "stand"} out${out[0] && out.length === 1 ? ratioOf(out[0]) : ""}.${worse.length > 0 ? ` ${names(worse)} may be worse than most.` : ""}`;
+  const [first] = out, also = worse.length > 0 ? ` ${names(worse)} may be worse than most.` : "";
+  if (first) return out.length === 1 ? `${part}: ${names(out)} stands out${ratioOf(first)}.${also}` : `${part}: ${names(out)} stand out.${also}`;
   if (worse.length > 0) return `${part}: no model stands out; ${names(worse)} may be worse than most, not yet sure.`;
   return of("no different").length > 0 ? `${part}: no model fails more often than chance and use would make it.` : `${part}: these records cannot tell the models apart.`;
 }

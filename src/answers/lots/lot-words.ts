@@ -23,10 +23,12 @@ function hitAlike(shares: readonly LotShare[], what: string): string {
 export function lotReasons(row: Omit<LotRow, "reasons">): string[] {
   const { fitted, failed_early, expected_share, p_value, verdict, carriers, lots_written } = row;
   if (verdict === "too few") return [`Only ${pieces(fitted, "fitting")} were looked at again: too few to look for a bad batch.`];
-  const window = `${month(row.from)} to ${month(row.to)}`, usual = expected_share === null ? "" : `; outside those months the same parts on the same models do so in ${percent(expected_share)}`;
-  const counts = `Of ${pieces(fitted, "piece")} fitted ${window} and looked at again within 14 months, ${number(failed_early)} had failed (${percent(failed_early / fitted)})${usual}.`;
+  const usual = expected_share === null ? "" : `; outside those months the same parts on the same models do so in ${percent(expected_share)}`;
+  const seen = `Of ${pieces(fitted, "piece")} fitted ${month(row.from)} to ${month(row.to)} and looked at again within 14 months`;
+  const counts = `${seen}, ${number(failed_early)} had failed (${percent(failed_early / fitted)})${usual}.`;
   if (verdict === "no different") return [`The worst months are no worse than chance makes some months. ${counts}`];
-  const chance = p_value === null ? "" : `Shuffling the fittings within each model and part gives months as bad in ${p_value <= 0.001 ? "fewer than 1 of 1\u202f000" : `about ${number(Math.max(1, 1000 * p_value))} of 1\u202f000`} tries.`;
+  const tries = p_value === null ? "" : p_value <= 0.001 ? "fewer than 1 of 1\u202f000" : `about ${number(Math.max(1, 1000 * p_value))} of 1\u202f000`;
+  const chance = tries === "" ? "" : `Shuffling the fittings within each model and part gives months as bad in ${tries} tries.`;
   const written = lots_written.length === 0 ? "No lot number was written beside them." : `Lots written beside them: ${lots_written.join(", ")}.`;
   const carried = carriers.length === 0 ? "" : `${pieces(new Set(carriers.map(({ serial, model }) => `${model} ${serial}`)).size, "reel")} may still carry one.`;
   return [counts, chance, hitAlike(row.models, "model"), hitAlike(row.technicians, "technician"), written, carried].filter((sentence) => sentence !== "");
