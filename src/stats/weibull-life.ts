@@ -1,4 +1,4 @@
-import { inverse, Matrix } from "ml-matrix";
+import { EigenvalueDecomposition, inverse, Matrix } from "ml-matrix";
 import { packLines } from "./life-lines.ts";
 import type { LifeLine, PackedLines } from "./life-lines.ts";
 import { newtonMaximum } from "./newton-maximum.ts";
@@ -6,8 +6,8 @@ import type { Maximum } from "./newton-maximum.ts";
 import { weibullLikelihood } from "./weibull-likelihood.ts";
 import type { LifePrior } from "./weibull-likelihood.ts";
 
-/** Why there is no curve. */
-export interface NoLife { readonly status: "none failed" | "all failed" | "one exposure" | "did not converge" }
+/** Why there is no curve. `confounded`: a covariate cannot be told from others. */
+export interface NoLife { readonly status: "none failed" | "all failed" | "one exposure" | "confounded" | "did not converge" }
 
 /** A fitted Weibull life; see `weibullLikelihood` for a, b and γ. */
 export interface WeibullLife {
@@ -60,6 +60,9 @@ function isSeparated(lines: readonly LifeLine[]): boolean {
   }));
 }
 
+/** Smallest eigenvalue of the scaled information under which two covariates, or the shape, cannot be told apart. */
+const NO_INFORMATION = 1e-9;
+
 /** Start from moments: shape 1.2 and the scale at which it would bring about as many failures as were seen. */
 function begin(packed: PackedLines, n: number, failed: number): Float64Array {
   const theta = new Float64Array(packed.covariates + 2), share = Math.min(0.9, Math.max(0.02, failed / n));
@@ -71,8 +74,10 @@ function begin(packed: PackedLines, n: number, failed: number): Float64Array {
 function found(lines: readonly LifeLine[], { local, at }: Maximum, packed: PackedLines, status: "ok" | "separated", prior: LifePrior): WeibullLife | NoLife {
   const size = at.length, information = new Matrix(size, size);
   for (let i = 0; i < size; i += 1) for (let j = 0; j < size; j += 1) information.set(i, j, -(local.hessian[i * size + j] as number));
+  const errors = information.diagonal().map((one) => 1 / Math.sqrt(one)), scale = Matrix.diag(errors);
+  const scaled = scale.mmul(information).mmul(scale);
+  if (!errors.every(Number.isFinite) || !new EigenvalueDecomposition(scaled, { assumeSymmetric: true }).realEigenvalues.every((one) => one > NO_INFORMATION)) return { status: "confounded" };
   const covariance = inverse(information), shape = at[1] as number;
-  if (!(covariance.get(1, 1) > 0)) return { status: "did not converge" };
   return {
     status: shape > 0 ? status : "not wear-out", theta: at, covariance, shape, shape_se: Math.sqrt(covariance.get(1, 1)),
     scale: packed.unit * Math.exp(-(at[0] as number) / shape), logLikelihood: weibullLikelihood(packed, at).value, penalised: local.value,

@@ -4,17 +4,20 @@ import type { RecordsFilter } from "../filter.ts";
 export const CLOCKS = ["salt_days", "use_days", "months"] as const;
 export type Clock = (typeof CLOCKS)[number];
 
-/** How a part whose fitting nobody saw enters: as if fitted at the service before its first sight, or not until it is renewed. */
-export type FirstSight = "counted from the service before" | "left out";
+/**
+ * Which parts count that were there when the reel was first seen, as if fitted at the service before: those of reels that came for planned
+ * work (`planned`), also those of reels that came with something wrong and so were chosen by their fault (`all`), or none (`none`).
+ */
+export type FirstSights = "planned" | "all" | "none";
 
 export interface WearFilter extends RecordsFilter {
   readonly clock: Clock;
-  readonly first_sight: FirstSight;
+  readonly first_sights: FirstSights;
 }
 
 /** What became of a fit; only `ok` and `separated` have a curve. The words for the owner are in `WearRow.status_text`. */
 export const WEAR_STATUSES = [
-  "ok", "separated", "not wear-out", "too few failures", "too few good", "none failed", "all failed", "one exposure", "no exposure", "did not converge",
+  "ok", "separated", "not wear-out", "too few failures", "too few good", "none failed", "all failed", "one exposure", "no exposure", "confounded", "did not converge",
 ] as const;
 export type WearStatus = (typeof WEAR_STATUSES)[number];
 
@@ -66,6 +69,8 @@ export interface WearRow {
   readonly failed_without_exposure: number;
   /** Left out because this clock is not written on a visit. */
   readonly clock_missing: number;
+  /** First sights left out because the reel came in with something wrong. */
+  readonly chosen_by_fault: number;
   readonly note: string;
 }
 

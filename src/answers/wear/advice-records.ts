@@ -1,0 +1,39 @@
+import type { Engine } from "../../db/engine.ts";
+import type { AdviceQuestion } from "./advice.ts";
+import costsSql from "./costs.sql?raw";
+import linesSql from "./lines.sql?raw";
+import { ALL_WEAR } from "./wear-records.ts";
+import type { PlaceName, WearLine } from "./wear-records.ts";
+import placesSql from "../failures/places.sql?raw";
+import type { Clock } from "./wear.ts";
+import yearsSql from "./years.sql?raw";
+
+export type PartCost = { readonly position: string; readonly criticality: string | null; readonly parts_cost: number | null; readonly minutes: number | null };
+/** What reels like the one asked for are fished in a year: the middle of their visits. */
+export type Year = { readonly reels: number; readonly days: number | null };
+
+export interface AdviceRecords {
+  readonly question: AdviceQuestion;
+  readonly days_clock: Clock;
+  readonly by_days: readonly WearLine[];
+  readonly by_months: readonly WearLine[];
+  readonly places: readonly PlaceName[];
+  readonly costs: readonly PartCost[];
+  readonly year: Year;
+}
+
+/** In fresh water days fished count, else those in salt or brackish water. */
+export const daysClock = ({ water }: AdviceQuestion): Clock => (water === "fresh" ? "use_days" : "salt_days");
+
+/** What the advice is made from: parts of all reels of the kind, so that a rare model leans on the others. */
+export async function adviceRecords(engine: Engine, question: AdviceQuestion, signal?: AbortSignal): Promise<AdviceRecords> {
+  const days_clock = daysClock(question), { reel_kind, maker, model, water } = question;
+  const lines = (clock: Clock) => engine.rows<WearLine>(linesSql, {
+    clock, first_sights: ALL_WEAR.first_sights, position: null, conditions: true, reel_kind, maker: null, model: null, water: null, from_date: null, to_date: null,
+  }, signal);
+  const [year] = await engine.rows<Year>(yearsSql, { clock: days_clock, reel_kind, maker, model, water }, signal);
+  return {
+    question, days_clock, by_days: await lines(days_clock), by_months: await lines("months"),
+    places: await engine.rows<PlaceName>(placesSql, {}, signal), costs: await engine.rows<PartCost>(costsSql, {}, signal), year: year ?? { reels: 0, days: null },
+  };
+}

@@ -1,0 +1,48 @@
+import type { AdviceDue, AdviceQuestion, CustomerSlip } from "./advice.ts";
+import type { Clock } from "./wear.ts";
+import { CLOCK_WORDS, said } from "./wear-words.ts";
+
+const ONE: Readonly<Record<Clock, string>> = { salt_days: "day in salt or brackish water", use_days: "day of fishing", months: "month" };
+const MANY: Readonly<Record<Clock, string>> = { salt_days: "days in salt or brackish water", use_days: "days of fishing", months: "months" };
+const KINDS: Readonly<Record<string, string>> = { spinning: "spinning reel", conventional: "conventional reel", baitcaster: "baitcaster", fly: "fly reel" };
+
+const whole = (after: number, clock: Clock) => `${after} ${after === 1 ? ONE[clock] : MANY[clock]}`;
+
+/** What reel is meant, in the customer's words. */
+export function reelText({ maker, model, reel_kind, water, rinse }: AdviceQuestion): string {
+  const reel = model === null ? `a ${KINDS[reel_kind ?? ""] ?? "reel"}` : [maker, model].filter((part) => part !== null).join(" ");
+  const fished = water === null ? "" : ` fished in ${water} water`, rinsed = rinse === null ? "" : `, ${rinse} rinsed`;
+  return `${reel}${fished}${rinsed}`;
+}
+
+/** One sentence for the owner: when, because of which part, and how sure. */
+export function dueText(question: AdviceQuestion, by_days: AdviceDue, by_months: AdviceDue): string {
+  const known = [by_days, by_months].filter((due) => due.status === "ok");
+  const risk = `${Math.round(100 * question.risk)} in 100`;
+  if (known.length === 0) {
+    return by_days.status === "beyond the records" || by_months.status === "beyond the records"
+      ? `For ${reelText(question)} no part that matters reached ${risk} failed as far as the records go.` : `Too few records to say when ${reelText(question)} should come in.`;
+  }
+  const parts = known.map(({ after, clock, set_by_name, low, high }) => {
+    const range = low === null && high === null ? "" : `, plausibly ${low === null ? "0" : said(low)} to ${high === null ? "more than seen" : said(high)}`;
+    return `${after} ${CLOCK_WORDS[clock]} (${(set_by_name ?? "").toLowerCase()}${range})`;
+  });
+  return `${reelText(question)} should come in after ${parts.join(" or ")}, whichever comes first: by then ${risk} have that part failed.`;
+}
+
+/** The slip for the customer. */
+export function customerSlip(question: AdviceQuestion, by_days: AdviceDue, by_months: AdviceDue): CustomerSlip {
+  const whens = [by_days, by_months].flatMap(({ after, clock }) => (after === null ? [] : [whole(after, clock)]));
+  const first = [by_days, by_months].find(({ status }) => status === "ok");
+  const lines = whens.length === 0
+    ? ["From our own bench records we cannot yet say when this reel should come in. Once a year is common practice."]
+    : [
+      `Please bring it in after ${whens.join(" or ")}${whens.length > 1 ? ", whichever comes first" : ""}.`,
+      first?.set_by_name ? `The part that usually goes first: ${first.set_by_name.toLowerCase()}.` : "",
+      "Counted since its last service here.",
+    ].filter((line) => line !== "");
+  return {
+    heading: `When to bring it in: ${reelText(question)}`, lines,
+    caution: "This is what we saw on reels like yours, not a promise for this one. Bring it at once if it feels rough, slips or got wet inside.",
+  };
+}

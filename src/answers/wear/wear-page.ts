@@ -1,0 +1,80 @@
+import type { Engine } from "../../db/engine.ts";
+import { grouped } from "../grouped.ts";
+import { placeOf, turns } from "./all-wear.ts";
+import type { WearMeans } from "./all-wear.ts";
+import { CONDITIONS, levelOf } from "./conditions.ts";
+import type { Condition } from "./conditions.ts";
+import { curveOf, misfitOf, rugOf, stepsOf } from "./curve.ts";
+import { conditionFit, effectsOf } from "./effects.ts";
+import { gradePicture } from "./grades.ts";
+import { telling } from "./life-lines-of.ts";
+import { lifeRow } from "./life-row.ts";
+import { modelLives } from "./model-lives.ts";
+import { pageRecords } from "./wear-records.ts";
+import type { PageRecords, WearLine } from "./wear-records.ts";
+import { hasCurve } from "../../stats/weibull-life.ts";
+import type { FirstSights, Sensitivity, WearFilter, WearPage, WearRow } from "./wear.ts";
+
+const WAYS: Readonly<Record<FirstSights, string>> = {
+  planned: "parts already there count where the reel came for planned work",
+  all: "parts already there count, whatever the reel came in for",
+  none: "only parts whose fitting was seen here count",
+};
+/** A fifth more or fewer days than the customer said. */
+const GUESSED = 0.2;
+
+function groupRows(lines: readonly WearLine[], { position, places, filter }: PageRecords): WearRow[] {
+  return (Object.keys(CONDITIONS) as Condition[]).flatMap((condition) => {
+    const levels = [...grouped(telling(lines), (line) => levelOf(line, condition))];
+    if (levels.length < 2) return [];
+    return levels.map(([level, some]) => lifeRow(some, { place: placeOf(places, position), clock: filter.clock, group: `${condition}: ${level}` }).row);
+  });
+}
+
+const answered = (assumption: string, { n, failed, b10, status_text }: WearRow): Sensitivity => ({ assumption, n, failed, b10, note: status_text });
+
+/** The same part under other ways of counting, with what is missing taken well or badly, and with customers who guess too high or low. */
+function sensitivityOf(records: PageRecords, overall: WearRow): Sensitivity[] {
+  const means = { place: placeOf(records.places, records.position), clock: records.filter.clock }, of = (lines: readonly WearLine[]) => lifeRow(lines, means).row;
+  const typical = middle(records.lines), missing = (failed: boolean) => records.lines.map((line): WearLine => (line.left_out !== "clock missing" ? line
+    : { ...line, left_out: null, low: failed ? 0 : typical, high: failed ? typical : null }));
+  const scaled = (factor: number) => records.lines.map((line) => ({ ...line, low: line.low * factor, high: line.high === null ? null : line.high * factor }));
+  const has_missing = overall.clock_missing > 0 && typical > 0;
+  return [
+    ...records.other_ways.map((way) => answered(WAYS[way.filter.first_sights], of(way.lines))),
+    ...(has_missing ? [answered("parts without written exposure: good after the usual exposure", of(missing(false))), answered("parts without written exposure: failed by the usual exposure", of(missing(true)))] : []),
+    answered("customers say a fifth too few", of(scaled(1 + GUESSED))), answered("customers say a fifth too many", of(scaled(1 - GUESSED))),
+  ];
+}
+
+/** Exposure that half of the parts have seen. */
+function middle(lines: readonly WearLine[]): number {
+  const seen = telling(lines).flatMap(({ low, high, parts }) => Array.from({ length: parts }, () => high ?? low)).sort((a, b) => a - b);
+  return seen[seen.length >> 1] ?? 0;
+}
+
+/**
+ * Everything of one position, from records already counted. Plain rows in and out, so it may run in a worker.
+ *
+ * @throws the signal's reason when called off
+ */
+export async function pageOf(records: PageRecords, means: WearMeans = {}): Promise<WearPage> {
+  const { lines, position, places, filter } = records, turn = turns(means, "Fitting how the part wears");
+  const { row: overall, fit } = lifeRow(lines, { place: placeOf(places, position), clock: filter.clock });
+  await turn(1, 5);
+  const steps = stepsOf(lines), drawn = fit && hasCurve(fit) ? fit : null, curve = drawn ? curveOf(drawn, lines) : [];
+  await turn(2, 5);
+  const conditions = conditionFit(lines), effects = effectsOf(lines, conditions, position);
+  await turn(3, 5);
+  const models = modelLives(lines, conditions), groups = groupRows(lines, records);
+  await turn(4, 5);
+  return {
+    overall, groups, curve, steps, rug: rugOf(lines), misfit: drawn && misfitOf(drawn, lines, steps), effects, models,
+    grades: gradePicture(records.grades), sensitivity: sensitivityOf(records, overall),
+  };
+}
+
+/** The same from the engine, on this thread. */
+export async function wearPage(engine: Engine, filter: WearFilter, position: string, means: WearMeans = {}): Promise<WearPage> {
+  return pageOf(await pageRecords(engine, filter, position, means.signal), means);
+}
