@@ -6,12 +6,12 @@ interface Ahead {
   readonly done: ReturnType<ReadFile>;
 }
 
-/** Something is known about the file that was not when it was read ahead. */
-const knows = ({ mapping, answers, remembered = [], models = [], book }: ReadOptions) =>
-  mapping !== null || (answers ?? null) !== null || remembered.length > 0 || models.length > 0 || (book ?? null) !== null;
+/** Something is known about the file that was not when it was read ahead. The list of reels does not count: our own tables need none. */
+const knows = ({ mapping, answers, remembered = [], book }: ReadOptions) =>
+  mapping !== null || (answers ?? null) !== null || remembered.length > 0 || (book ?? null) !== null;
 
 /**
- * Begins to read files before anybody can take their rows, one after the other, and gives the way to read them: what was
+ * Begins to read files of our own tables before anybody can take their rows, one after the other, and gives the way to read them: what was
  * read ahead is handed on, any other file or the same one asked for differently is read then.
  *
  * All rows stay in memory until they are taken, so this is for few.
