@@ -6,6 +6,8 @@ import { prepareTables } from "./db/prepare.ts";
 import { Turns } from "./db/turns.ts";
 import { watchedEngine } from "./db/watched-engine.ts";
 import { importFiles, ImportKept, type Imported, type ImportOptions } from "./records/importing.ts";
+import { rememberAll, type Settlement } from "./records/looking/remembered.ts";
+import { shopLook, type ShopLook } from "./records/looking/shop-look.ts";
 import type { Batch, Ledger, Reject } from "./records/ledger/ledger.ts";
 import type { Keeping } from "./records/ledger/persist.ts";
 import { loadVocabulary } from "./records/load-vocabulary.ts";
@@ -58,6 +60,9 @@ export class Session {
 
   /** The reader's today, also while the demo is open. */
   get day(): string { return this.#at.world.day(); }
+
+  /** The way to look at files before they come in. */
+  get look(): ShopLook { return shopLook(this.#at.world.look, { ...this.#open, demo: this.demo }); }
 
   get #at(): { world: World; ledger: Ledger } {
     if (!this.#world || !this.#ledger) throw new RangeError("Session: needs start() before anything else");
@@ -184,10 +189,15 @@ export class Session {
    *
    * @throws what `importFiles` throws; the signal's reason when cancelled
    */
-  bringIn(files: readonly NamedFile[], signal: AbortSignal, report: Report): Promise<Imported> {
+  bringIn(files: readonly NamedFile[], signal: AbortSignal, report: Report, settlement: Settlement = { answers: [], instead_of: null }): Promise<Imported> {
     return this.#inTurn(async () => {
       if (this.demo) await this.#takeDemoOut();
-      const batch = await this.#take((open) => importFiles(files, { ...open, origin: "files", signal, report }));
+      const { ledger } = this.#at, answers = await rememberAll(ledger, settlement.answers);
+      if (settlement.instead_of) {
+        await ledger.remove(settlement.instead_of.id);
+        await this.#refill();
+      }
+      const batch = await this.#take((open) => importFiles(files, { ...open, origin: "files", answers, signal, report }));
       if (this.keeping !== "not at all") this.keeping = await this.#at.world.keeping(true);
       return batch;
     });

@@ -5,6 +5,8 @@ import type { Ledger } from "./records/ledger/ledger.ts";
 import { openMemoryLedger } from "./records/ledger/memory-ledger.ts";
 import { askToKeep, type Keeping } from "./records/ledger/persist.ts";
 import { lastDay } from "./records/last-day.ts";
+import { lookInWorker } from "./records/looking/look-in-worker.ts";
+import type { Look } from "./records/looking/look.ts";
 import { readAhead } from "./records/read-ahead.ts";
 import { readInWorker } from "./records/read-in-worker.ts";
 import type { NamedFile, ReadFile } from "./records/reading/read-file.ts";
@@ -15,6 +17,8 @@ export interface World {
   openEngine(): Promise<Engine>;
   /** Reads a file that comes in, best away from the screen. */
   readonly read: ReadFile;
+  /** Looks at a file before it comes in, best away from the screen. */
+  readonly look: Look;
   demoFiles(): Promise<readonly NamedFile[]>;
   /** Whether the browser promised to keep the records; `ask` may put the question to the owner. */
   keeping(ask: boolean): Promise<Keeping>;
@@ -79,6 +83,7 @@ export const browser: World = {
   // Its code is large: the frame stands before it is read.
   openEngine: async () => (await import("./db/open-browser.ts")).openBrowserEngine(),
   read: readInWorker,
+  look: lookInWorker,
   demoFiles: () => Promise.all(Object.entries(DEMO).map(([path, address]) => ownFile(path.replace(/^.*\//, ""), address))),
   keeping,
   alone: (work) => (navigator.locks ? navigator.locks.request("saltbench: first visit", work) : work()),

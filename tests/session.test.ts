@@ -3,6 +3,7 @@ import { afterAll, beforeAll, describe, expect, onTestFinished, test } from "vit
 import type { Engine } from "../src/db/engine.ts";
 import { openNodeEngine } from "../src/db/open-node.ts";
 import { LedgerNewer, LedgerUnavailable } from "../src/records/ledger/errors.ts";
+import { lookHere } from "../src/records/looking/look.ts";
 import { MemoryShelf, openMemoryLedger } from "../src/records/ledger/memory-ledger.ts";
 import { readFile } from "../src/records/reading/read-file.ts";
 import { Session } from "../src/session.svelte.ts";
@@ -31,6 +32,7 @@ function place(shelf = new MemoryShelf(), change: Partial<World> = {}): World {
     openLedger: async () => openMemoryLedger(shelf),
     openEngine: async () => shared,
     read: readFile,
+    look: lookHere,
     demoFiles: async () => [TICKETS],
     keeping: async (ask) => (ask ? "kept" : "at risk"),
     alone: (work) => work(),

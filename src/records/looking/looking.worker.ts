@@ -1,0 +1,3 @@
+import { answerLooks } from "./look-messages.ts";
+
+answerLooks(self as unknown as DedicatedWorkerGlobalScope);
