@@ -1,5 +1,6 @@
 import { recordsSpan } from "./answers/choices/choices.ts";
 import { prepareAnswers } from "./answers/prepare.ts";
+import { readRuleChanges, RULE_CHANGES_SETTING, ruleChangesText, type RuleChange } from "./answers/rule-changes/rule-changes.ts";
 import type { Engine, Report } from "./db/engine.ts";
 import { EngineGone } from "./db/errors.ts";
 import { prepareTables } from "./db/prepare.ts";
@@ -41,6 +42,8 @@ export class Session {
   shop = $state<string | null>(null);
   /** The shop's word for its money, "" until set. */
   currency = $state("");
+  /** Changes of habit the owner dated, oldest first. */
+  rule_changes = $state.raw<readonly RuleChange[]>([]);
   /** A plain sentence about what went wrong, else null. */
   trouble = $state<string | null>(null);
   /** How far the slow part of opening has come. */
@@ -144,6 +147,9 @@ export class Session {
     this.batches = (await ledger.batches()).filter(readable);
     this.shop = (await ledger.setting(SHOP)) ?? (this.demo ? INVENTED.shop : null);
     this.currency = (await ledger.setting(CURRENCY)) ?? (this.demo ? INVENTED.currency : "");
+    const { changes, faults } = readRuleChanges(await ledger.setting(RULE_CHANGES_SETTING));
+    this.rule_changes = changes;
+    if (faults.length > 0) this.trouble = faults.join(" ");
     this.today = (this.demo ? (await recordsSpan(engine)).latest : null) ?? world.day();
     this.version += 1;
   }
@@ -181,6 +187,7 @@ export class Session {
     const { ledger } = this.#at;
     for (const batch of this.batches) if (batch.origin === "demo") await ledger.remove(batch.id);
     await ledger.keepSetting(DEMO, "no");
+    await ledger.keepSetting(RULE_CHANGES_SETTING, null);
     await this.#refill();
   }
 
@@ -221,7 +228,12 @@ export class Session {
   }
 
   /** Takes one import out again. */
-  takeOut(batch: Batch): Promise<void> { return this.#without((ledger) => ledger.remove(batch.id)); }
+  takeOut(batch: Batch): Promise<void> {
+    return this.#without(async (ledger) => {
+      await ledger.remove(batch.id);
+      if (batch.origin === "demo") await ledger.keepSetting(RULE_CHANGES_SETTING, null);
+    });
+  }
 
   removeAll(): Promise<void> { return this.#without((ledger) => ledger.clear()); }
 
@@ -272,6 +284,13 @@ export class Session {
   async keepShop(name: string): Promise<void> {
     await this.#at.ledger.keepSetting(SHOP, name.trim() || null);
     this.shop = name.trim() || null;
+  }
+
+  /** @throws {RangeError} if a change has no real day or no words; then nothing is changed */
+  async keepRuleChanges(changes: readonly RuleChange[]): Promise<void> {
+    const kept = ruleChangesText(changes);
+    await this.#at.ledger.keepSetting(RULE_CHANGES_SETTING, changes.length === 0 ? null : kept);
+    this.rule_changes = readRuleChanges(kept).changes;
   }
 
   async keepCurrency(word: string): Promise<void> {

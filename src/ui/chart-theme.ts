@@ -40,3 +40,6 @@ export const PAPER_THEME: ChartTheme = {
   symbols,
   font_size: 14,
 };
+
+/** Black on white, for pictures that are handed over on paper whatever the screen shows; on screen they take its ink. */
+export const PRINT_THEME: ChartTheme = { ...SCREEN_THEME, accent: "var(--ink)", attention: "var(--ink)", soft: "var(--ink)" };

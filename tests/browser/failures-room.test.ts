@@ -11,7 +11,7 @@ let app: App, page: Page;
 beforeAll(async () => {
   app = await openApp({ path: "#/failures" });
   page = app.page;
-  await page.getByRole("heading", { name: "The parts that fail most, all models" }).waitFor({ timeout: 120_000 });
+  await page.getByRole("heading", { name: "The parts whose failures cost most, all models" }).waitFor({ timeout: 120_000 });
 });
 afterEach(() => app.expectClean());
 afterAll(closeAll);
@@ -25,10 +25,12 @@ const pick = (label: string, value: string) => page.getByLabel(label, { exact: t
 const choose = (word: string) => page.getByText(word, { exact: true }).click();
 
 describe("the Failures room", () => {
-  test("opens on the parts that fail most in planned services, with the caution that these are reels that came in", async () => {
+  test("opens on the parts whose failures cost most in planned services, with the caution that these are reels that came in", async () => {
     await visit(page, "failures");
-    const shares = [...(await counts()).values()].slice(0, 10).map(([inspected, failed]) => failed / inspected);
-    expect(shares).toEqual([...shares].sort((a, b) => b - a));
+    const [heads = [], ...rows] = await cells(page, /^Every row/);
+    const costs = rows.slice(0, 10).map((row) => Number((row[heads.indexOf("Cost")] ?? "").replace(/[^0-9]/g, "")));
+    expect(costs).toEqual([...costs].sort((a, b) => b - a));
+    expect(costs[0]).toBeGreaterThan(1000);
     expect(await page.getByLabel("planned service").isChecked()).toBe(true);
     expect(await page.locator("figure svg g.seen circle").count()).toBe(16);
     await page.getByText("These are reels that came in here, not reels sold").waitFor();

@@ -1,8 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { drawnRows, league, leagueSentence, ranked } from "../../src/rooms/failures/failure-league.ts";
-import { failureRemark } from "../../src/rooms/failures/failure-words.ts";
+import { rowVerdict } from "../../src/rooms/failures/failure-words.ts";
 import { findingFilter } from "../../src/rooms/failures/failure-filters.ts";
-import { rate } from "./rows.ts";
+import { verdictBook } from "../../src/rooms/failures/verdict-book.ts";
+import { rate, verdict } from "./rows.ts";
 
 const roller = { position: "line_roller_bearing", position_name: "Line roller bearing" };
 const all = { maker: "*", model: "*" };
@@ -10,7 +11,7 @@ const rates = [
   rate(46, 1448, all), rate(26, 201), rate(2, 132, { maker: "Wexmoor", model: "Slipdene 45" }), rate(3, 12, { maker: "Uffenby", model: "Jarnvik 30-II" }),
   rate(208, 1082, { ...all, ...roller }), rate(57, 240, roller), rate(0, 0, { ...all, position: "rotor", position_name: "Rotor" }),
 ];
-const values = { opening: "planned", counted: "opened", kind: "", maker: "", water: "", from: "", to: "", position: "", model: "", found: "failed" };
+const values = { opening: "planned", counted: "opened", kind: "", maker: "", water: "", from: "", to: "", position: "", model: "", found: "failed", other: "", sheet: "", drawing: "" };
 
 describe("league", () => {
   test("with nothing chosen lists the positions over all models, highest share first, and none that was never inspected", () => {
@@ -53,22 +54,27 @@ describe("ranked", () => {
   });
 });
 
-describe("failureRemark", () => {
-  const clear = { pooled_low: 0.07, q_value: 0.001 };
-  test("lets a model stand out only with five failures, a small q and a pooled share well over all models", () => {
-    expect(failureRemark(rate(26, 201, clear), 0.032)).toBe("stands out");
-    expect(failureRemark(rate(4, 40, clear), 0.032)).toBe("");
-    expect(failureRemark(rate(26, 201, { ...clear, q_value: 0.05 }), 0.032)).toBe("");
-    expect(failureRemark(rate(26, 201, { ...clear, pooled_low: 0.04 }), 0.032)).toBe("");
+describe("league by cost", () => {
+  test("puts what costs most first though it fails less often, and still ranks nothing under twenty inspected", () => {
+    const shown = league(rates, { position: "ar_clutch", model: "" }, (row) => (row.model === "Slipdene 45" ? 900 : row.model === "Jarnvik 30-II" ? 9000 : 100));
+    expect(shown.rows.map((row) => row.model)).toEqual(["Slipdene 45", "Whinbeck 40", "Jarnvik 30-II"]);
+    expect(leagueSentence(shown, "en-GB")).toMatch(/^Costs most: Wexmoor Slipdene 45 \(2 of 132/);
+  });
+});
+
+describe("rowVerdict", () => {
+  const book = verdictBook([verdict({ word: "stands out" }), verdict({ word: "too few", maker: "Uffenby", model: "Jarnvik 30-II" })], "");
+  test("of a model is the word of its verdict, exactly", () => {
+    expect([rowVerdict(rate(26, 201), book), rowVerdict(rate(3, 12, { maker: "Uffenby", model: "Jarnvik 30-II" }), book)]).toEqual(["stands out", "too few"]);
   });
 
-  test("never lets a model stand out by complaints, which are selected by the failure itself", () => {
-    expect(failureRemark(rate(26, 201, { ...clear, opening: "complaint" }), 0.032)).toBe("");
-    expect(failureRemark(rate(26, 201, { ...clear, opening: "*" }), 0.032)).toBe("");
+  test("of all models names those that stand out, and of another part nothing", () => {
+    expect(rowVerdict(rate(46, 1448, all), book)).toBe("stands out on Brackhelm Whinbeck 40");
+    expect(rowVerdict(rate(208, 1082, { ...all, ...roller }), book)).toBe("");
   });
 
-  test("says what is too few to say and what is too few to rank", () => {
-    expect([9, 10, 19, 20].map((inspected) => failureRemark(rate(1, inspected), null))).toEqual(["too few to say", "too few to rank", "too few to rank", ""]);
+  test("without a verdict says too few under ten inspected", () => {
+    expect([9, 10].map((inspected) => rowVerdict(rate(1, inspected, roller), book))).toEqual(["too few", ""]);
   });
 });
 

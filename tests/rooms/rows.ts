@@ -1,4 +1,5 @@
 import type { FailurePeriod, FailureRate } from "../../src/answers/failures/failure-rate.ts";
+import type { Verdict, VerdictSide } from "../../src/answers/failures/verdict.ts";
 import type { LabourRow } from "../../src/answers/labour/labour.ts";
 import type { LeadTime, RestockLine, SupplierSheet } from "../../src/answers/stock/restock-line.ts";
 import { shareInterval } from "../../src/stats/share-interval.ts";
@@ -12,6 +13,30 @@ export function rate(failed: number, inspected: number, rest: Partial<FailureRat
     inspected, failed, rate: inspected < 10 ? null : failed / inspected, rate_low: low, rate_high: high,
     pooled_rate: null, pooled_low: null, pooled_high: null, p_value: null, q_value: null,
     replaced: failed, replaced_routine: 0, outside: 0, outside_failed: 0, reels: inspected, note: "", ...rest,
+  };
+}
+
+const NOTHING = { value: null, low: null, high: null };
+
+/** One way of coming in: `failed` of `inspected` beside the others; nothing is worked out. */
+export function side(failed: number, inspected: number, others: readonly [failed: number, inspected: number], rest: Partial<VerdictSide> = {}): VerdictSide {
+  const { rate: value, rate_low: low, rate_high: high } = rate(failed, inspected);
+  return {
+    opening: "planned", inspected, failed, rate: { value, low, high }, pooled: NOTHING, others_inspected: others[1], others_failed: others[0], others_models: 9, widened: 1,
+    shrunken_ratio: NOTHING, adjusted: { value: 5.06, low: 2.8, high: 9.04 }, compared: inspected, expected: 6.4, seen_over_expected: NOTHING, own_level: 0.8,
+    beyond_own: NOTHING, p_value: 0.0001, q_value: 0.0004, beyond_q: 0.001, word: "stands out", ...rest,
+  };
+}
+
+/** The clutch of one model, judged: 32 of 236 beside 34 of 1,239 in planned services. */
+export function verdict(rest: Partial<Verdict> = {}): Verdict {
+  const planned = side(32, 236, [34, 1239]);
+  const sides = [{ ...side(95, 350, [94, 1604]), opening: "*" as const }, planned, { ...side(63, 114, [60, 365]), opening: "complaint" as const }];
+  return {
+    position: "ar_clutch", position_name: "One-way clutch", group_code: "AR", group_name: "Anti-reverse", family: "one-way clutch", maker: "Brackhelm", model: "Whinbeck 40",
+    reel_kind: "spinning", series: false, models: ["Whinbeck 40"], denominator: "coverage", word: "stands out", decided_on: "planned", reasons: ["It fails clearly more often."],
+    sides, left_out: [], widened: 1, seasons: [], seasons_agree: 0, seasons_told: 0, fault: null,
+    cost: { minutes: 2338, parts: 1069.5, waiting_days: 97, comebacks: 3, money: 3307 }, ...rest,
   };
 }
 

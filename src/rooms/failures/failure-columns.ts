@@ -1,30 +1,42 @@
 import type { FailurePeriod, FailureRate, FindingBehind } from "../../answers/failures/failure-rate.ts";
 import { modelName } from "../../answers/model-name.ts";
-import { DASH, date, number, percent } from "../../ui/format.ts";
+import { DASH, date, money, number, percent } from "../../ui/format.ts";
 import { likely } from "../../ui/share-words.ts";
 import type { Column } from "../../ui/table-rows.ts";
-import { failureRemark } from "./failure-words.ts";
+import { rowVerdict } from "./failure-words.ts";
+import type { VerdictBook } from "./verdict-book.ts";
+import { timesWords } from "./verdict-words.ts";
 
-/**
- * Columns of the failure table. `name` is what a row is called in this view, under `heading`; `all` the share of all models
- * where models are compared, and only there the share drawn toward them is shown.
- */
-export function failureColumns(
-  heading: string, name: (row: FailureRate) => string, all: number | null, compared: boolean,
-): readonly Column<FailureRate>[] {
-  const right = { align: "right" } as const;
+/** What the failure table says beside its counts. */
+export interface FailureTableParts {
+  /** What a row is called in this view, under `heading`. */
+  readonly heading: string;
+  readonly name: (row: FailureRate) => string;
+  /** True where models are compared; only there is a share drawn toward the others, and set like with like. */
+  readonly compared: boolean;
+  readonly book: VerdictBook;
+  readonly currency: string;
+}
+
+/** Columns of the failure table. */
+export function failureColumns({ heading, name, compared, book, currency }: FailureTableParts): readonly Column<FailureRate>[] {
+  const right = { align: "right" } as const, side = (row: FailureRate) => book.of(row.position, modelName(row))?.sides.find(({ opening }) => opening === row.opening);
+  const verdict = (row: FailureRate) => rowVerdict(row, book);
   return [
-    { key: "name", label: heading, value: name },
+    { key: "name", label: heading, wide: true, value: name },
     { key: "inspected", label: "Inspected", ...right, value: (row) => row.inspected, text: (row) => number(row.inspected) },
     { key: "failed", label: "Failed", ...right, value: (row) => row.failed, text: (row) => number(row.failed) },
     { key: "rate", label: "Share", ...right, value: (row) => row.rate, text: (row) => percent(row.rate) },
     { key: "likely", label: "Likely", value: (row) => row.rate_low, text: (row) => (row.rate === null ? DASH : likely(row.rate_low, row.rate_high)) },
     ...(compared ? [{
       key: "pooled_rate", label: "Evened out", ...right, value: (row: FailureRate) => row.pooled_rate, text: (row: FailureRate) => percent(row.pooled_rate),
+    }, {
+      key: "adjusted", label: "Like with like", unit: "times", value: (row: FailureRate) => side(row)?.adjusted.value ?? null,
+      text: (row: FailureRate) => timesWords(side(row)?.adjusted ?? { value: null, low: null, high: null }),
     }] : []),
-    { key: "replaced_routine", label: "Changed as routine", ...right, value: (row) => row.replaced_routine, text: (row) => number(row.replaced_routine) },
-    { key: "reels", label: "Reels", ...right, value: (row) => row.reels, text: (row) => (row.reels === 0 ? DASH : number(row.reels)) },
-    { key: "remark", label: "Remark", value: (row) => failureRemark(row, all) || null, text: (row) => failureRemark(row, all) || " " },
+    { key: "replaced_routine", label: "As routine", ...right, value: (row) => row.replaced_routine, text: (row) => number(row.replaced_routine) },
+    { key: "cost", label: "Cost", ...right, value: (row) => book.cost(row), text: (row) => money(book.cost(row), currency) },
+    { key: "verdict", label: "Verdict", wide: true, value: (row) => verdict(row) || null, text: (row) => verdict(row) || " " },
   ];
 }
 

@@ -1,6 +1,7 @@
 import type { Engine } from "../../db/engine.ts";
 import type { FailureFilter, FailureRate } from "../../answers/failures/failure-rate.ts";
 import { failureCounts, failureRates } from "../../answers/failures/failure-rates.ts";
+import type { VerdictFilter } from "../../answers/failures/verdict-records.ts";
 import { modelName } from "../../answers/model-name.ts";
 import { REEL_KINDS } from "../../records/columns.ts";
 import { date } from "../../ui/format.ts";
@@ -18,6 +19,11 @@ export const FAILURE_FIELDS = {
   position: text(),
   model: text(),
   found: oneOf(["failed", "all"], "failed"),
+  /** The model to put beside `model`. */
+  other: text(),
+  sheet: oneOf(["", "evidence"], ""),
+  /** Kind of reel whose drawing is shown; "" is the kind most often here. */
+  drawing: oneOf(["", ...REEL_KINDS], ""),
 };
 export type FailureValues = Values<typeof FAILURE_FIELDS>;
 
@@ -31,6 +37,12 @@ export function failureFilter(values: FailureValues): FailureFilter {
     reel_kind: given(values.kind), maker: given(values.maker), water: given(values.water), from: given(values.from), to: given(values.to),
     model: null, group: null, position: null,
   };
+}
+
+/** The same records for the verdicts; every model is judged beside all others, so none is left out. */
+export function verdictFilter(values: FailureValues): VerdictFilter {
+  const { denominator, reel_kind, water, from, to } = failureFilter(values);
+  return { denominator, reel_kind, water, from, to, group: null, position: null };
 }
 
 /** The filters in words, for the printed sheet, where the fields are not shown; "" while none is set. */

@@ -1,23 +1,22 @@
 import type { FailureRate } from "../../answers/failures/failure-rate.ts";
 import type { Denominator, Opening } from "../../answers/filter.ts";
 import { FEWEST_FOR_PERCENT } from "../../ui/format.ts";
+import type { VerdictBook } from "./verdict-book.ts";
+import { whose } from "./verdict-words.ts";
 
 /** Below this many inspected a share is shown but not ranked. */
 export const FEWEST_TO_RANK = 20;
-/** A model stands out only with at least this many failures, this far over all models, and a q below this. */
-export const STANDS_OUT = { failed: 5, times: 1.25, q: 0.05 } as const;
 
 /**
- * Remark beside a row: too few, stands out, or nothing. `all` is the share of all models at the position.
- *
- * Only planned openings can stand out: who comes when something is broken would stand out by that alone.
+ * The verdict beside a row: of a model its word; of all models which of them stand out. A row without a verdict says what
+ * is too few.
  */
-export function failureRemark(row: FailureRate, all: number | null): string {
-  if (row.inspected < FEWEST_FOR_PERCENT) return "too few to say";
-  if (row.inspected < FEWEST_TO_RANK) return "too few to rank";
-  if (row.opening !== "planned") return "";
-  const far = all !== null && row.pooled_low !== null && row.pooled_low > STANDS_OUT.times * all;
-  return far && row.failed >= STANDS_OUT.failed && row.q_value !== null && row.q_value < STANDS_OUT.q ? "stands out" : "";
+export function rowVerdict(row: FailureRate, book: Pick<VerdictBook, "word" | "worst">): string {
+  const word = book.word(row);
+  if (word !== null) return word;
+  const out = book.worst(row.position).filter((one) => one.word === "stands out");
+  if (row.model === "*" && out.length > 0) return `stands out on ${out.map(whose).join(", ")}`;
+  return row.inspected < FEWEST_FOR_PERCENT ? "too few" : "";
 }
 
 /** One line on what the choice of openings means. */
@@ -37,4 +36,7 @@ export const FAILURE_CAUTIONS: readonly string[] = [
   "These are reels that came in here, not reels sold: reels that never break, and reels thrown away, are not in these records.",
   "A part changed as routine is not a failure; it counts on the Stock sheet.",
   "Dear reels come in for planned service, cheap ones when broken, and some see more salt: a difference between models is not yet a fault of the model.",
+  "What was opened is partly taken from the job: count only what was written down, above, to see how much hangs on that.",
+  "Days in salt are what the customer guesses, and a reel that comes twice, or with its boat, is not two reels: such limits are widened.",
+  "Say that a fault goes together with a model, not that the model causes it.",
 ];

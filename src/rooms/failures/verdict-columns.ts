@@ -1,0 +1,65 @@
+import type { ConditionsBehind } from "../../answers/failure-pages/conditions-behind.ts";
+import type { FailureCost, SeasonSide, Verdict, VerdictSide } from "../../answers/failures/verdict.ts";
+import { sideOf } from "../../answers/failures/verdict.ts";
+import type { Opening } from "../../answers/filter.ts";
+import { DASH, minutes, money, number } from "../../ui/format.ts";
+import { likely } from "../../ui/share-words.ts";
+import type { Column } from "../../ui/table-rows.ts";
+import { ofWords, rawRatio, timesWords, whose } from "./verdict-words.ts";
+
+const right = { align: "right" } as const;
+const shareWords = ({ rate }: VerdictSide): string => (rate.value === null ? DASH : likely(rate.low, rate.high));
+
+/** Columns of a list of verdicts over parts and models; figures are those of one way of coming in. */
+export function watchColumns(opening: Opening, currency: string): readonly Column<Verdict>[] {
+  const side = (row: Verdict) => sideOf(row, opening);
+  return [
+    { key: "part", label: "Part", wide: true, value: (row) => row.position_name },
+    { key: "model", label: "Model", wide: true, value: whose },
+    { key: "failed", label: "Failed", ...right, value: (row) => side(row).failed, text: (row) => ofWords(side(row).failed, side(row).inspected) },
+    { key: "likely", label: "Likely", value: (row) => side(row).rate.low, text: (row) => shareWords(side(row)) },
+    { key: "adjusted", label: "Like with like", unit: "times", value: (row) => side(row).adjusted.value, text: (row) => timesWords(side(row).adjusted) },
+    { key: "cost", label: "Cost", ...right, value: (row) => row.cost.money, text: (row) => money(row.cost.money, currency) },
+    { key: "word", label: "Verdict", wide: true, value: (row) => row.word },
+  ];
+}
+
+const CAME: Readonly<Record<Opening, string>> = { planned: "planned service", complaint: "something wrong", "*": "both" };
+
+/** The figures of one verdict, a row for each way of coming in: as counted and like with like, beside each other. */
+export const SIDE_COLUMNS: readonly Column<VerdictSide>[] = [
+  { key: "opening", label: "Came in for", value: (row) => CAME[row.opening], sortable: false },
+  { key: "mine", label: "This model", sortable: false, ...right, value: (row) => row.failed, text: (row) => ofWords(row.failed, row.inspected) },
+  { key: "likely", label: "Likely", sortable: false, value: shareWords },
+  { key: "others", label: "Other models", sortable: false, ...right, value: (row) => row.others_failed, text: (row) => ofWords(row.others_failed, row.others_inspected) },
+  { key: "raw", label: "As counted", unit: "times", sortable: false, ...right, value: rawRatio, text: (row) => number(rawRatio(row), 1) },
+  { key: "adjusted", label: "Like with like", unit: "times", sortable: false, value: (row) => row.adjusted.value, text: (row) => timesWords(row.adjusted) },
+  { key: "compared", label: "Have a like", sortable: false, ...right, value: (row) => row.compared, text: (row) => ofWords(row.compared, row.inspected) },
+  { key: "expected", label: "Failures to expect", sortable: false, ...right, value: (row) => row.expected, text: (row) => number(row.expected, 1) },
+  { key: "word", label: "Taken alone", wide: true, sortable: false, value: (row) => row.word },
+];
+
+export const SEASON_COLUMNS: readonly Column<SeasonSide>[] = [
+  { key: "season", label: "Season", value: (row) => row.season, text: (row) => String(row.season) },
+  { key: "mine", label: "This model", ...right, value: (row) => row.failed, text: (row) => ofWords(row.failed, row.inspected) },
+  { key: "others", label: "Other models", ...right, value: (row) => row.others_failed, text: (row) => ofWords(row.others_failed, row.others_inspected) },
+  { key: "ratio", label: "As counted", unit: "times", ...right, value: (row) => row.ratio, text: (row) => number(row.ratio, 1) },
+];
+
+/** Sets of conditions, the model beside the others under the same. */
+export const CONDITION_COLUMNS: readonly Column<ConditionsBehind>[] = [
+  { key: "opening", label: "Came in for", value: (row) => (row.opening === null ? null : CAME[row.opening]) },
+  { key: "water", label: "Water", value: (row) => row.water },
+  { key: "rinse", label: "Rinsed", value: (row) => row.rinse },
+  { key: "days", label: "Days fished", value: (row) => row.days },
+  { key: "sealed", label: "Body", value: (row) => row.sealed },
+  { key: "mine", label: "This model", ...right, value: (row) => row.inspected, text: (row) => ofWords(row.failed, row.inspected) },
+  { key: "others", label: "Other models", ...right, value: (row) => row.others_inspected, text: (row) => ofWords(row.others_failed, row.others_inspected) },
+];
+
+/** What failures cost, in one sentence. */
+export function costSentence(cost: FailureCost, currency: string): string {
+  const worth = `${money(cost.money, currency)} over these records`;
+  const comebacks = cost.comebacks === 0 ? "no comeback" : `${number(cost.comebacks)} ${cost.comebacks === 1 ? "comeback" : "comebacks"}`;
+  return `Its failures cost about ${worth}: ${minutes(cost.minutes)} at the bench, ${money(cost.parts, currency)} in parts, ${number(cost.waiting_days)} days of waiting, ${comebacks}.`;
+}
