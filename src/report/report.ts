@@ -24,6 +24,7 @@ import { summary } from "./summary.ts";
 import { tableText } from "./table.ts";
 import type { ReportTable } from "./table.ts";
 import { verdictTable } from "./verdict-table.ts";
+import { wearTables } from "./wear-tables.ts";
 
 export interface ReportSettings {
   /** Day the advice is for; null: the newest day in the records. */
@@ -52,7 +53,7 @@ async function tables(engine: Engine, taken: Imported, settings: ReportSettings)
     morning: sheet, as_of_from: settings.as_of !== null ? "asked for" : span.latest !== null ? "the newest day in the records" : "today, no ticket being there",
     files: taken.files, rejects, labour_tickets: times.tickets, labour_set_aside: times.set_aside.length,
   });
-  const csv = [rejectedTable(rejects), ...failures, restockTable(sheet.restock), labourTable(times)];
+  const csv = [...await wearTables(engine), rejectedTable(rejects), ...failures, restockTable(sheet.restock), labourTable(times)];
   return {
     files: new Map([...csv.map((table) => [table.file, tableText(table)] as const), ["summary.json", `${JSON.stringify(facts, null, 2)}\n`]]),
     tickets: span.tickets, rejects: rejects.length,

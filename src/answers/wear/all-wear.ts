@@ -68,5 +68,5 @@ export async function wearOf(records: WearRecords, means: WearMeans = {}): Promi
 
 /** The same from the engine, on this thread. */
 export async function allWear(engine: Engine, filter: WearFilter, means: WearMeans = {}): Promise<Wear> {
-  return wearOf(await wearRecords(engine, filter, null, means.signal), means);
+  return wearOf(await wearRecords(engine, filter, undefined, means.signal), means);
 }

@@ -41,10 +41,12 @@ export interface DueMeans { readonly question: AdviceQuestion; readonly clock: C
 export function positionDue(lines: readonly WearLine[], { question, clock, place }: DueMeans): PositionDue {
   const some = telling(lines), own = like(some, question), life = lifeFor(some, question), longest = longestOf(own);
   const base = { position: place.position, position_name: place.name, clock, longest, n: partsOf(own), failed: failedOf(own) };
-  if (!life || longest === null) return { found: { ...base, due: NO_LIMITS, status: "too few" }, failed_by: null };
+  // Failures that come ever more seldom by the calendar are those of reels fished unlike much: no month can be named.
+  const no_month = clock === "months" && life !== null && life.fit.shape < 1;
+  if (!life || longest === null || no_month) return { found: { ...base, due: NO_LIMITS, status: "too few" }, failed_by: null };
   const { fit, x, ratio } = life, due = times(lifeAt(fit, question.risk, x), ratio), inside = due.value !== null && due.value <= longest;
   return {
-    found: { ...base, due: inside ? due : { ...NO_LIMITS, low: due.low !== null && due.low <= longest ? due.low : null }, status: inside ? "ok" : "beyond the records" },
+    found: { ...base, due: inside ? { ...due, high: due.high !== null && due.high <= longest ? due.high : null } : { ...NO_LIMITS, low: due.low !== null && due.low <= longest ? due.low : null }, status: inside ? "ok" : "beyond the records" },
     failed_by: (exposure) => failedBy(fit, exposure / ratio, x).value,
   };
 }

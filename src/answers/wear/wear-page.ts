@@ -23,7 +23,8 @@ const WAYS: Readonly<Record<FirstSights, string>> = {
 /** A fifth more or fewer days than the customer said. */
 const GUESSED = 0.2;
 
-function groupRows(lines: readonly WearLine[], { position, places, filter }: PageRecords): WearRow[] {
+/** A row for every level of every condition that has at least two. */
+export function groupRows(lines: readonly WearLine[], { position, places, filter }: Pick<PageRecords, "position" | "places" | "filter">): WearRow[] {
   return (Object.keys(CONDITIONS) as Condition[]).flatMap((condition) => {
     const levels = [...grouped(telling(lines), (line) => levelOf(line, condition))];
     if (levels.length < 2) return [];
