@@ -16,7 +16,7 @@ import { incoming } from "./returned-rows.ts";
 import { leaveWaitingRoom, moveLines, openWaitingRoom, settle, voidRows } from "./settling/settle.ts";
 import type { Settled } from "./settling/settle.ts";
 import type { Answers } from "./understanding/answers.ts";
-import { modelsKnown, whatIsKnown } from "./understanding/what-is-known.ts";
+import { modelsKnown, ownerSalt, whatIsKnown } from "./understanding/what-is-known.ts";
 
 export interface ImportOptions {
   /** Filled with all that the ledger holds. */
@@ -95,6 +95,8 @@ interface Read {
 async function readAll(files: readonly NamedFile[], options: ImportOptions, signal: AbortSignal): Promise<Read[]> {
   const { engine, ledger, report = () => undefined, read = readHere } = options;
   const mappings = await mappingsOf(files), reads: Read[] = [], right = await putRightKeys(ledger), known = await whatIsKnown(ledger);
+  const told = [...mappings.values()].map((one) => (one instanceof Unreadable ? null : one.answers));
+  const owner_salt = await ownerSalt(ledger, [...told, ...known.remembered.map(({ answers }) => answers), ...(options.answers?.values() ?? [])]);
   for (const { file, lines } of await incoming(files.filter((one) => !isMapping(one)), () => ledger.rejects(), signal)) {
     signal.throwIfAborted();
     const mapping = mappings.get(folder(file.name)) ?? null, file_no = reads.length + 1;
@@ -103,7 +105,7 @@ async function readAll(files: readonly NamedFile[], options: ImportOptions, sign
       continue;
     }
     const load = loading(engine), answers = options.answers?.get(file.name) ?? null, models = await modelsKnown(engine);
-    const done = await read(file, { ...known, answers, models, file_no, mapping, signal, report, last_day: lastDay(options.today), take: load.take });
+    const done = await read(file, { ...known, owner_salt, answers, models, file_no, mapping, signal, report, last_day: lastDay(options.today), take: load.take });
     await load.ended();
     for (const [at, { unreadable }] of done.entries()) if (unreadable !== null) await voidRows(engine, file_no + at);
     if (lines) await moveLines(engine, file_no, lines);

@@ -10,7 +10,7 @@ const TAG_LETTERS = 6;
 const hex = (bytes: Uint8Array) => Array.from(bytes, (byte) => byte.toString(16).padStart(2, "0")).join("");
 
 /** The shop's own salt, made at its first use. */
-async function saltOf(ledger: Ledger): Promise<string> {
+export async function saltOf(ledger: Ledger): Promise<string> {
   const known = await ledger.setting(OWNER_SALT);
   if (known !== null) return known;
   const made = hex(crypto.getRandomValues(new Uint8Array(16)));

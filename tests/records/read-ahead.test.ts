@@ -34,7 +34,7 @@ describe("files read ahead", () => {
     await ahead(TICKETS, asked(2).options);
     await ahead(TICKETS, asked(1, { last_day: "2025-12-31" }).options);
     await ahead(SUPPLIERS, asked(1).options);
-    await ahead(TICKETS, asked(1, { mapping: { columns: new Map(), values: new Map(), constants: new Map() } }).options);
+    await ahead(TICKETS, asked(1, { mapping: { columns: new Map(), values: new Map(), constants: new Map(), answers: null } }).options);
     expect(read).toHaveBeenCalledTimes(5);
     await ahead(TICKETS, asked(1).options);
     expect(read).toHaveBeenCalledTimes(5);

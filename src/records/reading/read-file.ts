@@ -32,6 +32,8 @@ export interface ReadOptions {
   /** The shop's own list of reels. */
   readonly models?: readonly KnownModel[];
   readonly book?: SpellingBook | null;
+  /** The shop's own, for tags that stand for owners; null or absent: none are made. */
+  readonly owner_salt?: string | null;
   /** Newest day a date may name, `YYYY-MM-DD`. */
   readonly last_day: string;
   readonly signal: AbortSignal;
@@ -64,6 +66,7 @@ function sentenceOf(error: unknown): string | null {
 
 /** One of the two ways rows are taken; both count the same ends. */
 interface Taker {
+  prepare?(rows: readonly SheetRow[]): Promise<void>;
   take(row: SheetRow): unknown;
   finish(): unknown;
   staged(at_end: boolean): StagedRows[];
@@ -90,8 +93,8 @@ function asTable(file: { name: string; file_no: number }, { layout }: SheetWay &
   };
 }
 
-function asUnderstood(file: { name: string; file_no: number }, { plan }: SheetWay & { way: "understood" }, { last_day, book }: ReadOptions): Way {
-  const taker = new SheetTaker(file, plan, rowMaker(plan, file.name, last_day, book ?? null), last_day);
+function asUnderstood(file: { name: string; file_no: number }, { plan }: SheetWay & { way: "understood" }, { last_day, book, owner_salt }: ReadOptions): Way {
+  const taker = new SheetTaker(file, plan, rowMaker(plan, file.name, last_day, book ?? null, owner_salt ?? null), last_day);
   return {
     taker, heading_line: plan.start.heading_line, above: ({ cells }) => taker.passOver(cells.some((cell) => cell.trim() !== "") ? TITLE : BLANK), tables: () => taker.tables,
     remarks: () => [...understoodRemarks(plan, file.name), ...taker.remarks()],
@@ -102,6 +105,7 @@ function asUnderstood(file: { name: string; file_no: number }, { plan }: SheetWa
 async function rowsOf(sheet: Sheet, { taker, heading_line, above }: Way, options: ReadOptions, onRows: (read: number) => void): Promise<void> {
   for await (const rows of sheet.rows()) {
     options.signal.throwIfAborted();
+    await taker.prepare?.(rows);
     for (const row of rows) {
       if (heading_line === null || row.line > heading_line) taker.take(row);
       else if (row.line < heading_line) above(row);

@@ -3,6 +3,7 @@ import { Wrong } from "../checking/wrong.ts";
 import type { Fault } from "../checking/row.ts";
 import type { SheetRow } from "../formats/sheet.ts";
 import type { SpellingBook } from "../notes/own-spellings.ts";
+import { ownerTag } from "../owner-tags.ts";
 import { saysNothing } from "./cells/said.ts";
 import { MadeNumbers } from "./cells/ticket-number.ts";
 import type { Conventions } from "./conventions.ts";
@@ -26,6 +27,8 @@ export interface ReadJob {
   readonly texts: JobText[];
   time: JobTime | null;
   readonly customer: string[];
+  /** Stands for the owner where there is no serial. */
+  owner_tag: string | null;
   /** Cells nothing was made of, kept in the note as `heading: text`. */
   readonly left_over: string[];
   /** Positions of part columns with their pieces, and what faults and actions of slots say. */
@@ -43,6 +46,7 @@ export interface JobOptions {
   readonly conventions: Conventions;
   readonly last_day: string;
   readonly book: SpellingBook | null;
+  readonly owner_salt: string | null;
 }
 
 const KEYS = new Set(["ticket_no", "received_on", "reel", "model"]);
@@ -61,6 +65,7 @@ export class JobRows implements RowMaker {
   private year: number | null;
   private last_month = 0;
   private readonly contexts = new Map<string, CellContext>();
+  private readonly owner_tags = new Map<string, string | null>();
 
   constructor(options: JobOptions) {
     this.options = options;
@@ -73,6 +78,15 @@ export class JobRows implements RowMaker {
       return [{ at, means: one, heading: start.labels[at] ?? "", values }];
     });
     this.repeated = new RepeatedRows(this.fields);
+  }
+
+  /** Tags of the owners these rows name. */
+  async prepare(rows: readonly SheetRow[]): Promise<void> {
+    const { owner_salt } = this.options, at = this.fields.find(({ means }) => means === "owner")?.at;
+    if (owner_salt === null || at === undefined) return;
+    for (const name of new Set(rows.map(({ cells }) => (cells[at] ?? "").trim()))) {
+      if (!this.owner_tags.has(name)) this.owner_tags.set(name, await ownerTag(name, owner_salt));
+    }
   }
 
   take(row: SheetRow): readonly RowEnd[] {
@@ -106,7 +120,7 @@ export class JobRows implements RowMaker {
 
   private made(row: SheetRow, cells: readonly string[], ditto: ReadonlySet<number>): RowOutcome {
     const faults: Fault[] = [], job: ReadJob = {
-      line: row.line, cells: new Map(), texts: [], time: null, customer: [], left_over: [], parts: [], slots: new Map(),
+      line: row.line, cells: new Map(), texts: [], time: null, customer: [], owner_tag: null, left_over: [], parts: [], slots: new Map(),
       ditto: new Set(this.fields.filter(({ at }) => ditto.has(at)).map(({ means }) => means)), content: cells.join("\u001f"),
     };
     if (ditto.size > 0) this.remarks.add("ditto marks were copied down from the row above", "″", (cells[[...ditto][0] ?? 0] ?? "").trim());
@@ -115,6 +129,7 @@ export class JobRows implements RowMaker {
       if (text !== "") this.readCell(field, text, job, faults);
     }
     for (const { column, value } of this.options.plan.answers?.constants ?? []) if (!job.cells.has(column)) job.cells.set(column, value);
+    if (job.owner_tag !== null && !job.cells.has("serial")) job.cells.set("serial", job.owner_tag);
     if (!job.cells.has("received_on") && faults.length === 0) faults.push(this.missingDay());
     if (faults.length > 0) return { end: "to fix", faults };
     return jobRecords(job, { names: this.options.plan.names, numbers: this.numbers, findings: this.findings, fixes: this.remarks, reel_heading: this.headingOf("reel") ?? this.headingOf("model"), day_heading: this.headingOf("received_on") });
@@ -143,6 +158,7 @@ export class JobRows implements RowMaker {
     if (text === "") return;
     if (cell) job.texts.push({ means, heading, text, cell });
     else if (means === "customer") job.customer.push(text);
+    else if (means === "owner") job.owner_tag = this.owner_tags.get(written) ?? null;
     else if (means === "note" || means === "complaint") job.cells.set(means, [job.cells.get(means), text].filter((one) => one).join("; "));
     else if (part !== null) job.parts.push({ position: part, qty: /^\d+$/.test(text) ? text : "1", heading });
     else if (slot) job.slots.set(slot.nth, { fault: "", action: "", ...job.slots.get(slot.nth), [slot.what]: text, heading });

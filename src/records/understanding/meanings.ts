@@ -31,6 +31,7 @@ const JOBS: readonly Meaning[] = [
   many("note", "remarks, kept as they are"),
   one("salt_flag", "yes for salt water, no for fresh"),
   many("customer", "the customer: left out, only “3 of 6” of a club is kept"),
+  one("owner", "the owner: a tag without the name is kept, which links the visits of one reel"),
 ];
 const TILL: readonly Meaning[] = [
   one("document", "number of the bill"), one("received_on", "day of the sale"), one("ticket_no", "the job it belongs to"), one("part_no", "catalogue number"),

@@ -25,6 +25,8 @@ export interface RowEnd {
 
 /** Makes records of the rows of one kind of sheet. */
 export interface RowMaker {
+  /** What has to be worked out before rows can be taken, where that takes time. */
+  prepare?(rows: readonly SheetRow[]): Promise<void>;
   /** Rows that are settled with this one; a till's lines wait for the rest of their bill. */
   take(row: SheetRow): readonly RowEnd[];
   finish(): readonly RowEnd[];

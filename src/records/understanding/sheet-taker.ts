@@ -51,6 +51,10 @@ export class SheetTaker {
     return [...this.fillings.keys()];
   }
 
+  async prepare(rows: readonly SheetRow[]): Promise<void> {
+    await this.maker.prepare?.(rows);
+  }
+
   /** @returns the ends of the rows that are settled now */
   take(row: SheetRow): RowEnd[] {
     this.rows_read += 1;

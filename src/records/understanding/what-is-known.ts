@@ -1,6 +1,7 @@
 import type { Engine } from "../../db/engine.ts";
 import { Unreadable } from "../formats/unreadable.ts";
 import type { Ledger } from "../ledger/ledger.ts";
+import { saltOf } from "../owner-tags.ts";
 import { spellingBook } from "../notes/own-spellings.ts";
 import type { SpellingBook } from "../notes/own-spellings.ts";
 import { SPELLING_SETTING, spellingsFrom } from "../notes/spellings-text.ts";
@@ -14,6 +15,12 @@ import type { KnownModel } from "./understanding.ts";
 export interface WhatIsKnown {
   readonly remembered: readonly { readonly shape: string; readonly answers: Answers }[];
   readonly book: SpellingBook | null;
+}
+
+/** The salt for tags of owners, made when answers first ask for such tags; null while none do. */
+export async function ownerSalt(ledger: Ledger, answers: readonly (Answers | null)[]): Promise<string | null> {
+  const asked = answers.some((one) => one?.sheets.some(({ columns }) => columns.some(({ means }) => means === "owner")));
+  return asked ? saltOf(ledger) : null;
 }
 
 /** Answers that a later version kept are passed over: the file is then understood anew. */

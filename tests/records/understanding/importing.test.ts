@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { beforeAll, beforeEach, describe, expect, test } from "vitest";
+import { OWNER_SALT } from "../../../src/records/owner-tags.ts";
 import { answersText } from "../../../src/records/understanding/answers-text.ts";
 import { settingName } from "../../../src/records/understanding/shape-key.ts";
 import { spellingsText } from "../../../src/records/notes/spellings-text.ts";
@@ -28,6 +29,21 @@ describe("an import of sheets with headings of their own", () => {
     const first = await bench.bringIn(shape(name)), before = await bench.records(), again = await bench.bringIn(shape(name));
     expect([first.kept, again.kept]).toEqual([true, false]);
     expect(await bench.records()).toEqual(before);
+  });
+  test("keeps no owner's name: left out unless asked, and then a tag of the shop's own that links the visits of one reel", async () => {
+    const sheet = "Job,Date in,Customer,Reel,Work done\nJ-1,2025-03-04,Ann Otter,Withy 5,full service\nJ-2,2025-09-04,ANN  OTTER,Withy 5,full service\nJ-3,2025-09-05,Bo Stoat,Withy 5,full service\n";
+    const { answers } = await understood({ name: "jobs.csv", blob: new Blob([sheet]) }, {});
+    const ask = { ...answers, sheets: answers.sheets.map((one) => ({ ...one, columns: one.columns.map((column) => (column.column === "Customer" ? { ...column, means: "owner" } : column)) })) };
+    expect(counts(await bench.bringIn({ "jobs.csv": sheet }), "jobs.csv")).toEqual([3, 3, 0, 0, 0]);
+    expect(await bench.engine.rows("select distinct serial from ledger.tickets")).toEqual([{ serial: null }]);
+    expect(await bench.ledger.setting(OWNER_SALT)).toBeNull();
+    await emptied(bench);
+    await bench.bringIn({ "jobs.csv": sheet }, { answers: new Map([["jobs.csv", ask]]) });
+    const tags = (await bench.engine.rows<{ serial: string }>("select serial from ledger.tickets order by ticket_no")).map(({ serial }) => serial);
+    expect(tags.every((tag) => /^owner-[2-9A-Z]{6}$/.test(tag))).toBe(true);
+    expect([tags[0] === tags[1], tags[0] === tags[2]]).toEqual([true, false]);
+    expect(await bench.engine.rows("select ticket_no, visit_no from visits order by ticket_no")).toEqual([{ ticket_no: "J-1", visit_no: 1 }, { ticket_no: "J-2", visit_no: 2 }, { ticket_no: "J-3", visit_no: 1 }]);
+    expect(JSON.stringify([await bench.records(), await bench.ledger.settings(), await bench.ledger.rejects()])).not.toMatch(/otter|stoat/i);
   });
   test("uses the answers given now, then those kept for the shape, and the list of reels that came before", async () => {
     const { answers, shape_key } = await understood({ name: "n", blob: new Blob([readFileSync(new URL("shapes/bench-notebook.txt", import.meta.url))]) }, { dates: "month first", year: "2025" });
