@@ -4,6 +4,7 @@ import { RULE_CHANGES_SETTING } from "../src/answers/rule-changes/rule-changes.t
 import type { Engine } from "../src/db/engine.ts";
 import { openNodeEngine } from "../src/db/open-node.ts";
 import { MemoryShelf, openMemoryLedger } from "../src/records/ledger/memory-ledger.ts";
+import { lookHere } from "../src/records/looking/look.ts";
 import { readFile } from "../src/records/reading/read-file.ts";
 import { Session } from "../src/session.svelte.ts";
 
@@ -17,7 +18,7 @@ afterAll(() => engine.close());
 async function started(shelf: MemoryShelf): Promise<Session> {
   const session = new Session();
   await session.start({
-    openLedger: async () => openMemoryLedger(shelf), openEngine: async () => engine, read: readFile, demoFiles: async () => [TICKETS],
+    openLedger: async () => openMemoryLedger(shelf), openEngine: async () => engine, read: readFile, look: lookHere, demoFiles: async () => [TICKETS],
     keeping: async () => "kept", alone: (work) => work(), day: () => "2026-11-25",
   });
   return session;
