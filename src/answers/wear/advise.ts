@@ -1,7 +1,5 @@
-import type { Engine } from "../../db/engine.ts";
 import { grouped } from "../grouped.ts";
-import type { Advice, AdviceDue, AdvicePosition, AdviceQuestion } from "./advice.ts";
-import { adviceRecords } from "./advice-records.ts";
+import type { Advice, AdviceDue, AdvicePosition } from "./advice.ts";
 import type { AdviceRecords } from "./advice-records.ts";
 import { placeOf, turns } from "./all-wear.ts";
 import type { WearMeans } from "./all-wear.ts";
@@ -56,9 +54,4 @@ export async function adviceOf(records: AdviceRecords, means: WearMeans = {}): P
     question, status, by_days, by_months, positions: [...days.map(({ found }) => found).sort(soonest), ...months.map(({ found }) => found).sort(soonest)],
     skipping: skip, slip: customerSlip(question, by_days, by_months), text: dueText(question, by_days, by_months),
   };
-}
-
-/** The same from the engine, on this thread. */
-export async function advise(engine: Engine, question: AdviceQuestion, means: WearMeans = {}): Promise<Advice> {
-  return adviceOf(await adviceRecords(engine, question, means.signal), means);
 }

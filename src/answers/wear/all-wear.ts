@@ -1,10 +1,9 @@
-import type { Engine, Report } from "../../db/engine.ts";
+import type { Report } from "../../db/engine.ts";
 import { grouped } from "../grouped.ts";
 import { partsOf } from "./life-lines-of.ts";
 import { lifeRow } from "./life-row.ts";
-import { wearRecords } from "./wear-records.ts";
 import type { PlaceName, WearRecords } from "./wear-records.ts";
-import type { Wear, WearFilter, WearRow } from "./wear.ts";
+import type { Wear, WearRow } from "./wear.ts";
 import { CLOCK_WORDS, counted } from "./wear-words.ts";
 
 /** Longest time without a turn for whoever else wants the thread. */
@@ -64,9 +63,4 @@ export async function wearOf(records: WearRecords, means: WearMeans = {}): Promi
     rows: rows.sort(inOrder), clock: records.filter.clock, linked_share: visits === 0 ? null : linked_visits / visits, batch_mates, contradicting_months,
     remarks: remarksOf(records, batch_mates, partsOf(records.lines)),
   };
-}
-
-/** The same from the engine, on this thread. */
-export async function allWear(engine: Engine, filter: WearFilter, means: WearMeans = {}): Promise<Wear> {
-  return wearOf(await wearRecords(engine, filter, undefined, means.signal), means);
 }

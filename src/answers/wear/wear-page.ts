@@ -1,4 +1,3 @@
-import type { Engine } from "../../db/engine.ts";
 import { grouped } from "../grouped.ts";
 import { placeOf, turns } from "./all-wear.ts";
 import type { WearMeans } from "./all-wear.ts";
@@ -10,10 +9,9 @@ import { gradePicture } from "./grades.ts";
 import { telling } from "./life-lines-of.ts";
 import { lifeRow } from "./life-row.ts";
 import { modelLives } from "./model-lives.ts";
-import { pageRecords } from "./wear-records.ts";
 import type { PageRecords, WearLine } from "./wear-records.ts";
 import { hasCurve } from "../../stats/weibull-life.ts";
-import type { FirstSights, Sensitivity, WearFilter, WearPage, WearRow } from "./wear.ts";
+import type { FirstSights, Sensitivity, WearPage, WearRow } from "./wear.ts";
 
 const WAYS: Readonly<Record<FirstSights, string>> = {
   planned: "parts already there count where the reel came for planned work",
@@ -73,9 +71,4 @@ export async function pageOf(records: PageRecords, means: WearMeans = {}): Promi
     overall, groups, curve, steps, rug: rugOf(lines), misfit: drawn && misfitOf(drawn, lines, steps), effects, models,
     grades: gradePicture(records.grades), sensitivity: sensitivityOf(records, overall),
   };
-}
-
-/** The same from the engine, on this thread. */
-export async function wearPage(engine: Engine, filter: WearFilter, position: string, means: WearMeans = {}): Promise<WearPage> {
-  return pageOf(await pageRecords(engine, filter, position, means.signal), means);
 }

@@ -1,0 +1,3 @@
+import { answerWear } from "./wear-messages.ts";
+
+answerWear(self as unknown as DedicatedWorkerGlobalScope);
