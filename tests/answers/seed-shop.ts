@@ -4,25 +4,24 @@ import type { Row } from "../../data/demo-shop/rows.ts";
 import { prepareAnswers } from "../../src/answers/prepare.ts";
 import type { Engine } from "../../src/db/engine.ts";
 import { derive, prepareSchema } from "../../src/db/prepare.ts";
+import { rowsStream } from "../../src/db/rows-stream.ts";
+import { table, TABLES } from "../../src/records/columns.ts";
 import { loadVocabulary } from "../../src/records/load-vocabulary.ts";
 
-/** Columns of the invented tables that are written yes or no. */
-const FLAGS = new Set(["warranty", "routine", "sealed", "essential"]);
-const TABLES = ["tickets", "findings", "models", "parts", "fits", "suppliers", "orders"] as const;
-const AT_ONCE = 500;
+type Types = Parameters<typeof rowsStream>[0];
 
-function literal(name: string, value: Row[string] | undefined): string {
-  if (value === null || value === undefined || value === "") return "null";
-  if (FLAGS.has(name)) return String(value === "yes");
-  return typeof value === "number" ? String(value) : `'${value.replaceAll("'", "''")}'`;
+/** Numbers and yes or no as such, everything else as text that the engine reads. */
+function typesOf(name: string): Types {
+  return Object.fromEntries(table(name).columns.filter(({ made }) => !made).map(({ name: column, kind }) =>
+    [column, kind === "yes_no" ? "boolean" : ["number", "whole", "money"].includes(kind) ? "double" : "varchar"]));
 }
 
-function inserts(table: string, rows: readonly Row[]): string[] {
-  const columns = [...new Set(rows.flatMap((row) => Object.keys(row)))];
-  return Array.from({ length: Math.ceil(rows.length / AT_ONCE) }, (_, i) => {
-    const values = rows.slice(i * AT_ONCE, (i + 1) * AT_ONCE).map((row) => `(${columns.map((name) => literal(name, row[name])).join(", ")})`);
-    return `insert into ledger.${table} (${columns.join(", ")}) values ${values.join(", ")}`;
-  });
+/** An empty text of the invented tables is an empty cell. */
+function valuesOf(row: Row, types: Types): Row {
+  return Object.fromEntries(Object.entries(types).map(([name, type]) => {
+    const value = row[name];
+    return [name, value === undefined || value === "" ? null : type === "boolean" ? value === "yes" : value];
+  })) as Row;
 }
 
 /**
@@ -33,7 +32,10 @@ export async function fillSeed(engine: Engine, seed: number, without: readonly s
   const demo = makeDemo(seed, { without });
   await prepareSchema(engine);
   await loadVocabulary(engine);
-  await engine.run(TABLES.flatMap((table) => inserts(table, demo.tables[table])));
+  for (const { name } of TABLES) {
+    const types = typesOf(name), rows = demo.tables[name].map((row) => valuesOf(row, types));
+    await engine.load(`ledger.${name}`, rowsStream(types, rows as Parameters<typeof rowsStream>[1]), rows.length);
+  }
   await derive(engine);
   await prepareAnswers(engine);
   return demo;
