@@ -17,6 +17,13 @@ const FIRST = 20, EXAMPLES = 5, MOST_WORDS = 50;
 
 const placeWords = (place: string) => (place.startsWith("?") ? `${place.slice(1)}, place not named` : positionNamed(place) === place ? position(place).name.toLowerCase() : place);
 
+/** What a finding was read from, by which rule, and how often such readings are right. */
+function origin({ note, rule, confidence }: MadeRecord["cells"]): string {
+  if (!rule) return "";
+  const right = confidence ? `, right ${Math.round(Number(confidence) * 100)} times in 100` : "";
+  return ` (${note ? `“${note}”, ` : ""}${rule}${right})`;
+}
+
 /** One sentence for a record. */
 function recordWords({ table, cells }: MadeRecord): string {
   const said = (column: string, before = "") => (cells[column] ? `${before}${cells[column]}` : "");
@@ -24,7 +31,7 @@ function recordWords({ table, cells }: MadeRecord): string {
     const day = cells["received_on"] ? `, in ${dayInWords(cells["received_on"])}` : "";
     return `ticket ${cells["ticket_no"] ?? ""}: ${[cells["maker"], cells["model"]].filter(Boolean).join(" ")}${day}${said("job", ", ")}${said("labour_min", ", ")}${cells["labour_min"] ? " min" : ""}`;
   }
-  if (table === "findings") return `${cells["action"] || "seen"}: ${placeWords(cells["position"] ?? "")}${said("qty", " ×")}${said("mode", ", ")}${said("size", ", ")}`;
+  if (table === "findings") return `${cells["action"] || "seen"}: ${placeWords(cells["position"] ?? "")}${said("qty", " ×")}${said("mode", ", ")}${said("size", ", ")}${origin(cells)}`;
   return `${table === "parts" ? "part" : table} ${cells["part_no"] ?? ""}${said("on_hand", ", on the shelf ")}${said("unit_cost", ", at ")}`;
 }
 
