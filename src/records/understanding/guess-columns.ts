@@ -72,7 +72,7 @@ const READ_AS: Readonly<Record<string, string>> = {
 };
 
 function whyOf({ means, heading, fit }: Candidate): string {
-  const reading = FITS[means] ?? (heading === 0 ? BY_VALUES.find(([name]) => name === means)?.[1] : null), share = `${Math.round(fit * 100)} of 100 values`;
+  const reading = FITS[means] ?? (heading === 0 ? BY_VALUES.find(([name]) => name === means)?.[1] : null), share = fit === 1 ? "all its values" : `${Math.round(fit * 100)} % of its values`;
   const values = reading && reading !== "words" ? `${share} ${READ_AS[reading] ?? "fit"}` : "";
   const says = heading === 1 ? "its heading says so" : heading > 0 ? "its heading sounds like it" : "";
   return [says, values].filter((part) => part !== "").join(", and ") || "its place among the others";
