@@ -1,6 +1,6 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { closeAll, openApp, seriousViolations } from "./harness.ts";
+import { closeAll, LAPTOP, openApp, seriousViolations, TABLET } from "./harness.ts";
 import type { App } from "./harness.ts";
 import { cells, visit } from "./visit.ts";
 
@@ -32,8 +32,17 @@ describe("the evidence sheet", () => {
     expect(await seriousViolations(page)).toEqual([]);
   });
 
-  test("is one page on A4 and on Letter", async () => {
-    for (const { format } of PAPERS) expect(pages(await page.pdf({ format })), format).toBe(1);
+  test("is one page on A4 and on Letter, from a tablet too, and for a part with more to say", async () => {
+    for (const place of [SHEET, SHEET.replace("Brackhelm+Whinbeck+40", "Wexmoor+Slipdene+45"), SHEET.replace("ar_clutch", "line_roller_bearing")]) {
+      await visit(page, place);
+      await page.getByText("How it was counted").waitFor();
+      for (const viewport of [LAPTOP, TABLET]) {
+        await page.setViewportSize(viewport);
+        for (const { format } of PAPERS) expect(pages(await page.pdf({ format })), `${place} ${format} ${viewport.width}`).toBe(1);
+      }
+    }
+    await visit(page, SHEET);
+    await page.getByText("How it was counted").waitFor();
   });
 
   test("is printed black on white also from a dark screen, with no word cut off or pushed off the paper", async () => {

@@ -49,6 +49,11 @@ describe("cameInWords", () => {
     const page = { tickets: 12, reels: 0, complaint_share: { value: null, low: null, high: null }, others_complaint_share: null, general_level: null };
     expect(cameInWords(page as unknown as Parameters<typeof cameInWords>[0])).toBe("12 tickets.");
   });
+
+  test("gives no percentage under ten tickets", () => {
+    const page = { tickets: 9, reels: 4, complaint_share: { value: 0.33, low: 0.1, high: 0.7 }, others_complaint_share: 0.3, general_level: null };
+    expect(cameInWords(page as unknown as Parameters<typeof cameInWords>[0])).toBe("9 tickets on 4 reels told apart by serial number.");
+  });
 });
 
 describe("rawRatio", () => {

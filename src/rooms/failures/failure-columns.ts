@@ -23,10 +23,11 @@ export function failureColumns({ heading, name, compared, book, currency }: Fail
   const right = { align: "right" } as const, side = (row: FailureRate) => book.of(row.position, modelName(row))?.sides.find(({ opening }) => opening === row.opening);
   const verdict = (row: FailureRate) => rowVerdict(row, book);
   return [
-    { key: "name", label: heading, wide: true, value: name },
+    { key: "name", label: heading, value: name },
+    { key: "verdict", label: "Verdict", value: (row) => verdict(row) || null, text: (row) => verdict(row) || " " },
     { key: "inspected", label: "Inspected", ...right, value: (row) => row.inspected, text: (row) => number(row.inspected) },
     { key: "failed", label: "Failed", ...right, value: (row) => row.failed, text: (row) => number(row.failed) },
-    { key: "rate", label: "Share", ...right, value: (row) => row.rate, text: (row) => percent(row.rate) },
+    ...(compared ? [] : [{ key: "rate", label: "Share", ...right, value: (row: FailureRate) => row.rate, text: (row: FailureRate) => percent(row.rate) }]),
     { key: "likely", label: "Likely", value: (row) => row.rate_low, text: (row) => (row.rate === null ? DASH : likely(row.rate_low, row.rate_high)) },
     ...(compared ? [{
       key: "pooled_rate", label: "Evened out", ...right, value: (row: FailureRate) => row.pooled_rate, text: (row: FailureRate) => percent(row.pooled_rate),
@@ -34,9 +35,10 @@ export function failureColumns({ heading, name, compared, book, currency }: Fail
       key: "adjusted", label: "Like with like", unit: "times", value: (row: FailureRate) => side(row)?.adjusted.value ?? null,
       text: (row: FailureRate) => timesWords(side(row)?.adjusted ?? { value: null, low: null, high: null }),
     }] : []),
-    { key: "replaced_routine", label: "As routine", ...right, value: (row) => row.replaced_routine, text: (row) => number(row.replaced_routine) },
+    ...(compared ? [] : [{
+      key: "replaced_routine", label: "As routine", ...right, value: (row: FailureRate) => row.replaced_routine, text: (row: FailureRate) => number(row.replaced_routine),
+    }]),
     { key: "cost", label: "Cost", ...right, value: (row) => book.cost(row), text: (row) => money(book.cost(row), currency) },
-    { key: "verdict", label: "Verdict", wide: true, value: (row) => verdict(row) || null, text: (row) => verdict(row) || " " },
   ];
 }
 

@@ -14,13 +14,13 @@ const shareWords = ({ rate }: VerdictSide): string => (rate.value === null ? DAS
 export function watchColumns(opening: Opening, currency: string): readonly Column<Verdict>[] {
   const side = (row: Verdict) => sideOf(row, opening);
   return [
-    { key: "part", label: "Part", wide: true, value: (row) => row.position_name },
-    { key: "model", label: "Model", wide: true, value: whose },
+    { key: "part", label: "Part", value: (row) => row.position_name },
+    { key: "model", label: "Model", value: whose },
+    { key: "word", label: "Verdict", value: (row) => row.word },
     { key: "failed", label: "Failed", ...right, value: (row) => side(row).failed, text: (row) => ofWords(side(row).failed, side(row).inspected) },
     { key: "likely", label: "Likely", value: (row) => side(row).rate.low, text: (row) => shareWords(side(row)) },
     { key: "adjusted", label: "Like with like", unit: "times", value: (row) => side(row).adjusted.value, text: (row) => timesWords(side(row).adjusted) },
     { key: "cost", label: "Cost", ...right, value: (row) => row.cost.money, text: (row) => money(row.cost.money, currency) },
-    { key: "word", label: "Verdict", wide: true, value: (row) => row.word },
   ];
 }
 
@@ -35,8 +35,7 @@ export const SIDE_COLUMNS: readonly Column<VerdictSide>[] = [
   { key: "raw", label: "As counted", unit: "times", sortable: false, ...right, value: rawRatio, text: (row) => number(rawRatio(row), 1) },
   { key: "adjusted", label: "Like with like", unit: "times", sortable: false, value: (row) => row.adjusted.value, text: (row) => timesWords(row.adjusted) },
   { key: "compared", label: "Have a like", sortable: false, ...right, value: (row) => row.compared, text: (row) => ofWords(row.compared, row.inspected) },
-  { key: "expected", label: "Failures to expect", sortable: false, ...right, value: (row) => row.expected, text: (row) => number(row.expected, 1) },
-  { key: "word", label: "Taken alone", wide: true, sortable: false, value: (row) => row.word },
+  { key: "word", label: "Taken alone", sortable: false, value: (row) => row.word },
 ];
 
 export const SEASON_COLUMNS: readonly Column<SeasonSide>[] = [
