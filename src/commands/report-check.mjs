@@ -10,6 +10,9 @@ import { tell } from "./steps.mjs";
 const PROMISED = {
   "rejected.csv": "file,line,column,value,reason",
   "failure-rates.csv": "position,maker,model,came_in,denominator,inspected,failed,rate,rate_low,rate_high,pooled_rate,pooled_low,pooled_high,adjusted_ratio,adjusted_low,adjusted_high,p_value,q_value,verdict",
+  "wear.csv": "position,clock,group,method,n,failed,shape,shape_se,scale,scale_low,scale_high,b10,b10_low,b10_high,log_likelihood,note",
+  "wear-effects.csv": "position,term,coefficient,se,time_ratio,time_ratio_low,time_ratio_high",
+  "wear-curve.csv": "position,exposure,fitted,fitted_low,fitted_high,observed,n",
   "recurrences.csv": "position,maker,model,age,at_risk,mean_cumulative,low,high",
   "lots.csv": "size_or_part,supplier,from,to,fitted,failed_early,share,expected_share,p_value,verdict",
   "restock.csv": "part_no,interchange,supplier,on_hand,on_order,demand_mean,demand_p95,reorder_point,order_up_to,order_qty,cost,reason",

@@ -19,11 +19,11 @@ window reel as (partition by maker, model, serial, alone),
 
 create or replace view sights as
 with seen as (
-  select i.position, w.reel, w.visit, w.visit_no, i.failed, i.replaced, i.counted and not i.failed as good, i.failed or i.replaced as ends, i.grade,
+  select i.position, w.reel, w.visit, w.visit_no, i.failed, i.replaced, (i.counted or i.written) and not i.failed as good, i.failed or i.replaced as ends, i.grade,
     w.opening, w.salt, w.salt_gaps, w.used, w.used_gaps, w.months, w.months_gaps
   from inspected i
   join worn_visits w using (visit)
-  where i.counted or i.failed or i.replaced
+  where i.counted or i.written
 ), parts_of as (
   select *,
     coalesce(count(*) filter (ends) over before, 0) as part,
