@@ -13,6 +13,7 @@ export const ROOMS: readonly Room[] = [
   { slug: "morning", title: "Morning sheet", load: () => import("./rooms/morning/Room.svelte") },
   { slug: "failures", title: "Failures", load: () => import("./rooms/failures/Room.svelte") },
   { slug: "stock", title: "Stock", load: () => import("./rooms/stock/Room.svelte") },
+  { slug: "wear", title: "Salt & wear", load: () => import("./rooms/wear/Room.svelte") },
   { slug: "labour", title: "Labour", load: () => import("./rooms/labour/Room.svelte") },
   { slug: "records", title: "Records", load: () => import("./rooms/records/Room.svelte") },
 ];
