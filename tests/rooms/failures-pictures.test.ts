@@ -120,6 +120,11 @@ describe("overTimeChart with changes of habit", () => {
     await expect(standAlone(svg)).toMatchFileSnapshot("pictures/a-change-of-habit.svg");
   });
 
+  test("writes a late change to the left of its line, so that it stays on the sheet", () => {
+    const anchor = (from: string) => drawn(overTimeChart(periods, sheet(760), [change(from)])).querySelector("g.habit-name")?.getAttribute("text-anchor");
+    expect([anchor("2024-02-01"), anchor("2024-09-20")]).toEqual(["start", "end"]);
+  });
+
   test("is drawn as before where nothing was written down", () => {
     expect(drawn(overTimeChart(periods, sheet(760))).outerHTML).toBe(drawn(overTimeChart(periods, sheet(760), [])).outerHTML);
   });

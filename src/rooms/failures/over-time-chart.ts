@@ -13,11 +13,12 @@ const day = (period: string) => new Date(`${period}T00:00:00Z`);
 
 /** The owner's changes of habit inside the time drawn: an upright line each, with its day above, one step lower for each. */
 function habitLines(changes: readonly RuleChange[], first: string, last: string, { theme, locale }: ChartSheet): Plot.Markish[] {
+  const start = day(first).getTime(), late = ({ from }: RuleChange) => day(from).getTime() - start > 0.6 * (day(last).getTime() - start);
   const inside = changes.filter(({ from }) => from >= first && from <= `${last.slice(0, 4)}-12-31`);
   return inside.map((change, i) => [
     Plot.ruleX([change], { x: ({ from }: RuleChange) => day(from), stroke: theme.attention, strokeWidth: 1.4, strokeDasharray: "7 3", className: "habit" }),
     Plot.text([change], {
-      x: ({ from }: RuleChange) => day(from), frameAnchor: "top", dy: -HABIT * (inside.length - i) + 6, dx: 4, textAnchor: "start", lineWidth: 34, textOverflow: "ellipsis-end",
+      x: ({ from }: RuleChange) => day(from), frameAnchor: "top", dy: -HABIT * (inside.length - i) + 6, dx: late(change) ? -4 : 4, textAnchor: late(change) ? "end" : "start", lineWidth: 34, textOverflow: "ellipsis-end",
       text: ({ from, text }: RuleChange) => `${date(from, locale)}: ${text}`, fill: theme.attention, className: "habit-name",
     }),
   ]);
