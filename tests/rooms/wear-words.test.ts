@@ -50,6 +50,8 @@ describe("a part's life in words", () => {
   test("says what share could be followed, but not of under ten inspections", () => {
     const wear = { rows: [wearRow()], clock: "salt_days" as const, linked_share: 0.71, batch_mates: 0, contradicting_months: 0, remarks: [] };
     expect(plain(linkedSentence(wear, "en-GB"))).toMatch(/^71 % of the visits belong to a reel known by serial/);
+    expect(linkedSentence({ ...wear, linked_share: 1 }, "en-GB")).toMatch(/^All of the visits .* to visit\.$/);
+    expect(linkedSentence({ ...wear, linked_share: 0.998 }, "en-GB")).toMatch(/^Nearly all of the visits .* says less\.$/);
     expect(linkedSentence({ ...wear, rows: [thinRow({ n: 9 })] }, "en-GB")).toMatch(/^Too few/);
     expect(linkedSentence({ ...wear, linked_share: null }, "en-GB")).toMatch(/^Too few/);
   });

@@ -87,8 +87,9 @@ export function sensitivitySentence(one: Sensitivity, shown: WearRow, locale?: s
 export function linkedSentence({ linked_share, rows }: Wear, locale?: string): string {
   const most = Math.max(0, ...rows.map((row) => row.n));
   if (linked_share === null || most < FEWEST_FOR_PERCENT) return "Too few visits to say how many belong to a reel known by serial or tag.";
-  const rest = linked_share < 0.995 ? " The others are taken each for itself, which says less." : "";
-  return `${percent(linked_share, locale)} of the visits belong to a reel known by serial number or tag, and can be followed from visit to visit.${rest}`;
+  const rest = linked_share < 1 ? " The others are taken each for itself, which says less." : "";
+  const share = linked_share === 1 ? "All" : linked_share >= 0.995 ? "Nearly all" : percent(linked_share, locale);
+  return `${share} of the visits belong to a reel known by serial number or tag, and can be followed from visit to visit.${rest}`;
 }
 
 /** What was left out of one position's figures, one sentence each. */
