@@ -2,6 +2,7 @@ import { knownShapeLife } from "../../stats/known-shape-life.ts";
 import { lifeAt, shapeOf } from "../../stats/life-figures.ts";
 import { hasCurve, weibullLife, WEAK_PRIOR } from "../../stats/weibull-life.ts";
 import type { WeibullLife } from "../../stats/weibull-life.ts";
+import type { LifePrior } from "../../stats/weibull-likelihood.ts";
 import { failedOf, goodOf, lifeLinesOf, longestOf, partsOf, telling } from "./life-lines-of.ts";
 import type { PlaceName, WearLine } from "./wear-records.ts";
 import type { Clock, Life, Limits, WearRow, WearStatus } from "./wear.ts";
@@ -22,15 +23,15 @@ export function insideRecords(share: number, { value, low, high }: Limits, longe
 /** Exposure by which a share has failed, inside the records. */
 export const lifeInside = (fit: WeibullLife, share: number, longest: number | null, x: readonly number[] = []): Life => insideRecords(share, lifeAt(fit, share, x), longest);
 
-/** A fit of these parts, or why there is none. */
-export function fitOf(lines: readonly WearLine[]): { status: WearStatus; fit: WeibullLife | null } {
+/** A fit of these parts, or why there is none; without a prior unless the failures are separated or one is asked for. */
+export function fitOf(lines: readonly WearLine[], prior: LifePrior = {}): { status: WearStatus; fit: WeibullLife | null } {
   const some = telling(lines);
   if (some.length === 0) return { status: "no exposure", fit: null };
   const failed = failedOf(some), good = goodOf(some);
   if (failed === 0 || good === 0) return { status: failed === 0 ? "none failed" : "all failed", fit: null };
   if (failed < FEWEST) return { status: "too few failures", fit: null };
   if (good < FEWEST) return { status: "too few good", fit: null };
-  const fit = weibullLife(lifeLinesOf(some));
+  const fit = weibullLife(lifeLinesOf(some), { prior });
   return { status: fit.status, fit: "theta" in fit ? fit : null };
 }
 
@@ -64,11 +65,11 @@ function figures(fit: WeibullLife, longest: number | null) {
   };
 }
 
-export interface RowMeans { readonly place: PlaceName; readonly clock: Clock; readonly group?: string }
+export interface RowMeans { readonly place: PlaceName; readonly clock: Clock; readonly group?: string; readonly prior?: LifePrior }
 
 /** One position, or one level of a condition of it, with everything that can be said of its life. */
-export function lifeRow(lines: readonly WearLine[], { place, clock, group = "*" }: RowMeans): { row: WearRow; fit: WeibullLife | null } {
-  const some = telling(lines), { status, fit } = fitOf(lines), longest = longestOf(lines), n = partsOf(some);
+export function lifeRow(lines: readonly WearLine[], { place, clock, group = "*", prior }: RowMeans): { row: WearRow; fit: WeibullLife | null } {
+  const some = telling(lines), { status, fit } = fitOf(lines, prior), longest = longestOf(lines), n = partsOf(some);
   const linked = some.reduce((sum, one) => sum + one.linked, 0), unlinked = n - linked, of = (why: WearLine["left_out"]) => partsOf(lines.filter(({ left_out }) => left_out === why));
   const left = { fault: of("chosen by fault"), exposure: of("no exposure"), missing: of("clock missing") }, found = fit ? figures(fit, longest) : EMPTY;
   const followed = some.some(({ low, high }) => low > 0 && high !== null);

@@ -10,7 +10,7 @@ import { telling } from "./life-lines-of.ts";
 import { lifeRow } from "./life-row.ts";
 import { modelLives } from "./model-lives.ts";
 import type { PageRecords, WearLine } from "./wear-records.ts";
-import { hasCurve } from "../../stats/weibull-life.ts";
+import { hasCurve, WEAK_PRIOR } from "../../stats/weibull-life.ts";
 import type { FirstSights, Sensitivity, WearPage, WearRow } from "./wear.ts";
 
 const WAYS: Readonly<Record<FirstSights, string>> = {
@@ -42,6 +42,7 @@ function sensitivityOf(records: PageRecords, overall: WearRow): Sensitivity[] {
   return [
     ...records.other_ways.map((way) => answered(WAYS[way.filter.first_sights], of(way.lines))),
     ...(has_missing ? [answered("parts without written exposure: good after the usual exposure", of(missing(false))), answered("parts without written exposure: failed by the usual exposure", of(missing(true)))] : []),
+    ...(overall.status === "ok" ? [answered("leaning on how such parts usually wear (shape about 1.5)", lifeRow(records.lines, { ...means, prior: { shape: WEAK_PRIOR.shape } }).row)] : []),
     answered("customers say a fifth too few", of(scaled(1 + GUESSED))), answered("customers say a fifth too many", of(scaled(1 - GUESSED))),
   ];
 }
