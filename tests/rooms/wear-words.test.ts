@@ -36,9 +36,9 @@ describe("a part's life in words", () => {
   });
 
   test("says how a habit changes life, and when that could be chance", () => {
-    expect(effectSentence(effect("never", limits(2.04, 1.6, 2.6)), "en-GB")).toBe("One day never rinsed wears like 2.0 days always rinsed (likely 1.6 to 2.6).");
-    expect(effectSentence(effect("sometimes", limits(1.1, 0.9, 1.4)), "en-GB")).toContain("That could be chance.");
-    expect(effectSentence(effect("never", limits()), "en-GB")).toBe("Never rinsed against always rinsed: too little to say.");
+    expect(effectSentence(effect("never", limits(2.04, 1.6, 2.6)), "salt_days", "en-GB")).toBe("One day never rinsed wears like 2.0 days always rinsed (likely 1.6 to 2.6).");
+    expect(effectSentence(effect("sometimes", limits(1.1, 0.9, 1.4)), "months", "en-GB")).toMatch(/^One month sometimes rinsed wears like 1\.1 months always rinsed .*That could be chance\.$/);
+    expect(effectSentence(effect("never", limits()), "salt_days", "en-GB")).toBe("Never rinsed against always rinsed: too little to say.");
   });
 
   test("puts another assumption beside the figure shown, with counts", () => {

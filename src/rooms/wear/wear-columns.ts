@@ -36,9 +36,9 @@ const LEVELS: Readonly<Record<string, string>> = { rinse: "rinsed", water: "wate
 const chance = ({ low, high, value }: Limits) => value === null ? "too little to say" : low !== null && high !== null && (low > 1 || high < 1) ? "more than chance" : "could be chance";
 
 /** Conditions beside their reference, as life. */
-export const EFFECT_COLUMNS: readonly Column<WearEffect>[] = [
+export const effectColumns = (clock: Clock): readonly Column<WearEffect>[] => [
   { key: "level", label: "Condition", value: (row) => `${LEVELS[row.condition] ?? row.condition}: ${row.level}` },
-  { key: "ratio", label: "One day wears like", unit: "days otherwise", ...right, value: (row) => row.time_ratio.value, text: (row) => times(row.time_ratio.value) },
+  { key: "ratio", label: `One ${clock === "months" ? "month" : "day"} wears like`, unit: `${clock === "months" ? "months" : "days"} otherwise`, ...right, value: (row) => row.time_ratio.value, text: (row) => times(row.time_ratio.value) },
   { key: "likely", label: "Likely", value: (row) => row.time_ratio.low, text: (row) => range(row.time_ratio.low, row.time_ratio.high, 1) },
   count("n", "Parts", (row) => row.n), count("failed", "Failed", (row) => row.failed),
   { key: "told", label: "Remark", wide: true, sortable: false, value: (row) => [chance(row.time_ratio), row.note].filter((word) => word !== "").join("; ") },

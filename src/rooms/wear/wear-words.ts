@@ -67,12 +67,13 @@ function levelWords(condition: string, level: string): string {
 }
 
 /** How a condition changes life, from its days at the reference that wear as much as one day at it. */
-export function effectSentence({ condition, time_ratio: { value, low, high }, ...of }: WearEffect, locale?: string): string {
+export function effectSentence({ condition, time_ratio: { value, low, high }, ...of }: WearEffect, clock: Clock, locale?: string): string {
+  const [one, many] = clock === "months" ? ["month", "months"] : ["day", "days"];
   const level = levelWords(condition, of.level), reference = levelWords(condition, of.reference);
   if (value === null) return `${capital(level)} against ${reference}: too little to say.`;
   const range = low === null || high === null ? "" : ` (likely ${number(low, 1, locale)} to ${number(high, 1, locale)})`;
   const told = low !== null && high !== null && (low > 1 || high < 1) ? "" : " That could be chance.";
-  return `One day ${level} wears like ${number(value, 1, locale)} days ${reference}${range}.${told}`;
+  return `One ${one} ${level} wears like ${number(value, 1, locale)} ${many} ${reference}${range}.${told}`;
 }
 
 /** The same figure under another assumption, beside the one shown. */
