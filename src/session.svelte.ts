@@ -6,8 +6,9 @@ import { EngineGone } from "./db/errors.ts";
 import { prepareTables } from "./db/prepare.ts";
 import { Turns } from "./db/turns.ts";
 import { watchedEngine } from "./db/watched-engine.ts";
-import { importFiles, ImportKept, type Imported, type ImportOptions } from "./records/importing.ts";
-import { rememberAll, type Settlement } from "./records/looking/remembered.ts";
+import { ImportKept } from "./records/import-kept.ts";
+import type { Imported, ImportOptions } from "./records/importing.ts";
+import type { Settlement } from "./records/looking/remembered.ts";
 import { shopLook, type ShopLook } from "./records/looking/shop-look.ts";
 import type { Batch, Ledger, Reject } from "./records/ledger/ledger.ts";
 import type { Keeping } from "./records/ledger/persist.ts";
@@ -199,6 +200,7 @@ export class Session {
   bringIn(files: readonly NamedFile[], signal: AbortSignal, report: Report, settlement: Settlement = { answers: [], instead_of: null }): Promise<Imported> {
     return this.#inTurn(async () => {
       if (this.demo) await this.#takeDemoOut();
+      const { rememberAll } = await import("./records/looking/remembered.ts"), { importFiles } = await import("./records/importing.ts");
       const { ledger } = this.#at, answers = await rememberAll(ledger, settlement.answers);
       if (settlement.instead_of) {
         await ledger.remove(settlement.instead_of.id);
@@ -221,7 +223,7 @@ export class Session {
 
   async #takeDemo(demo: Demo, signal: AbortSignal, report: Report): Promise<Imported> {
     report({ step: "Opening the demo shop", done: 0, total: null });
-    const files = await demo.files, read = await demo.read;
+    const { importFiles } = await import("./records/importing.ts"), files = await demo.files, read = await demo.read;
     const batch = await this.#take((open) => importFiles(files, { ...open, read, origin: "demo", signal, report }));
     await this.#at.ledger.keepSetting(DEMO, null);
     return batch;

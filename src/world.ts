@@ -53,6 +53,8 @@ export interface Demo { readonly files: Promise<readonly NamedFile[]>; readonly 
 /** At a first visit the demo is read while the engine is still starting. */
 export function demoAhead(world: World): Demo {
   const files = world.demoFiles();
+  // Fetched meanwhile; whoever needs it hears of a failure.
+  import("./records/importing.ts").catch(() => undefined);
   return { files, read: files.then((some) => readAhead(some, lastDay(world.day()), world.read), () => world.read) };
 }
 

@@ -1,5 +1,6 @@
 import type { Engine, Report } from "../db/engine.ts";
 import { clearImported } from "../db/prepare.ts";
+import { ImportKept } from "./import-kept.ts";
 import { lastDay } from "./last-day.ts";
 import { LEDGER_VERSION } from "./ledger/ledger.ts";
 import type { Batch, Ledger, Reject } from "./ledger/ledger.ts";
@@ -8,7 +9,6 @@ import { mappingFrom } from "./reading/mapping.ts";
 import type { Mapping } from "./reading/mapping.ts";
 import type { StagedRows } from "./reading/filling.ts";
 import { nowPutRight, putRightKeys, withoutPutRight } from "./put-right.ts";
-import { readHere } from "./read-here.ts";
 import type { FileRead, NamedFile, ReadFile } from "./reading/read-file.ts";
 import { Unreadable } from "./formats/unreadable.ts";
 import { isInStep, noteImports, rebuild } from "./rebuild.ts";
@@ -39,14 +39,6 @@ export interface ImportOptions {
 export interface Imported extends Batch {
   readonly kept: boolean;
   readonly rejects: readonly Reject[];
-}
-
-/** The import is written and safe, but the engine could not show it: it has to be filled from the ledger again. */
-export class ImportKept extends Error {
-  override readonly name = "ImportKept";
-  constructor(readonly batch: Batch, options?: ErrorOptions) {
-    super("The import was kept, but could not be shown. Reload this page.", options);
-  }
 }
 
 const MAPPING = "mapping.json";
@@ -93,7 +85,9 @@ interface Read {
 
 /** Reads all files into the waiting room, one after the other. */
 async function readAll(files: readonly NamedFile[], options: ImportOptions, signal: AbortSignal): Promise<Read[]> {
-  const { engine, ledger, report = () => undefined, read = readHere } = options;
+  const { engine, ledger, report = () => undefined } = options;
+  // Reading is large, and mostly done elsewhere.
+  const read = options.read ?? (await import("./read-here.ts")).readHere;
   const mappings = await mappingsOf(files), reads: Read[] = [], right = await putRightKeys(ledger), known = await whatIsKnown(ledger);
   const told = [...mappings.values()].map((one) => (one instanceof Unreadable ? null : one.answers));
   const owner_salt = await ownerSalt(ledger, [...told, ...known.remembered.map(({ answers }) => answers), ...(options.answers?.values() ?? [])]);

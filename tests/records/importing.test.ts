@@ -1,5 +1,5 @@
 import { beforeAll, beforeEach, describe, expect, test } from "vitest";
-import { ImportKept } from "../../src/records/importing.ts";
+import { ImportKept } from "../../src/records/import-kept.ts";
 import { emptied, counts, openBench, reasons, tallyOf } from "./bench.ts";
 import type { Bench } from "./bench.ts";
 

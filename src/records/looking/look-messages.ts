@@ -2,7 +2,7 @@ import type { Report } from "../../db/engine.ts";
 import type { NamedFile } from "../formats/sheet.ts";
 import type { Answers } from "../understanding/answers.ts";
 import type { ExamineOptions, FileUnderstanding, Preview } from "../understanding/understanding.ts";
-import { lookHere } from "./look.ts";
+import type { Look } from "./look.ts";
 
 type Options = Omit<ExamineOptions, "signal" | "report">;
 
@@ -21,11 +21,11 @@ type Answer =
   | { kind: "failed"; error: unknown };
 
 /** The worker's end: looks at one file after the other, as asked. A cancel ends the worker itself. */
-export function answerLooks(scope: DedicatedWorkerGlobalScope): void {
+export function answerLooks(scope: DedicatedWorkerGlobalScope, look: Look): void {
   const send = (answer: Answer) => scope.postMessage(answer);
   scope.addEventListener("message", ({ data: { file, answers, options } }: MessageEvent<Ask>) => {
     const whole: ExamineOptions = { ...options, signal: new AbortController().signal, report: (progress) => send({ kind: "progress", progress }) };
-    const looked: Promise<Result> = answers ? lookHere.preview(file, answers, whole) : lookHere.examine(file, whole);
+    const looked: Promise<Result> = answers ? look.preview(file, answers, whole) : look.examine(file, whole);
     looked.then((result) => send({ kind: "done", result }), (error: unknown) => send({ kind: "failed", error }));
   });
 }

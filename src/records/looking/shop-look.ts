@@ -3,7 +3,6 @@ import type { NamedFile } from "../formats/sheet.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import type { Answers } from "../understanding/answers.ts";
 import type { ExamineOptions, FileUnderstanding, KnownModel, Preview } from "../understanding/understanding.ts";
-import { whatIsKnown } from "../understanding/what-is-known.ts";
 import models from "./known-models.sql?raw";
 import type { Look } from "./look.ts";
 
@@ -31,6 +30,7 @@ export interface LookingShop {
 
 export function shopLook(look: Look, { engine, ledger, today, demo }: LookingShop): ShopLook {
   const options = async (signal: AbortSignal, report: Report): Promise<{ all: ExamineOptions; kept: (shape_key: string) => Answers | null }> => {
+    const { whatIsKnown } = await import("../understanding/what-is-known.ts");
     const { remembered, book } = await whatIsKnown(ledger), kept = (key: string) => remembered.find(({ shape }) => shape === key)?.answers ?? null;
     return { all: { remembered: null, today, book, models: demo ? [] : await engine.rows<KnownModel>(models), signal, report }, kept };
   };

@@ -1,5 +1,4 @@
 import type { StagedRows } from "./filling.ts";
-import { readFile } from "./read-file.ts";
 import type { FileRead, NamedFile, ReadFile, ReadOptions } from "./read-file.ts";
 
 /** What goes to the worker: a file to read, or word that the rows it sent are taken. */
@@ -13,7 +12,7 @@ type Answer =
   | { kind: "failed"; error: unknown };
 
 /** The worker's end: reads one file after the other, as asked. A cancel ends the worker itself. */
-export function answerReading(scope: DedicatedWorkerGlobalScope): void {
+export function answerReading(scope: DedicatedWorkerGlobalScope, read: ReadFile): void {
   const send = (answer: Answer, transfer: Transferable[] = []) => scope.postMessage(answer, transfer);
   let taken: () => void = () => undefined;
   const take = (rows: StagedRows) => new Promise<void>((resolve) => {
@@ -23,8 +22,8 @@ export function answerReading(scope: DedicatedWorkerGlobalScope): void {
   scope.addEventListener("message", ({ data }: MessageEvent<Ask>) => {
     if (data.kind === "taken") return taken();
     const signal = new AbortController().signal, report: ReadOptions["report"] = (progress) => send({ kind: "progress", progress });
-    readFile(data.file, { ...data.options, signal, report, take })
-      .then((read) => send({ kind: "done", read }), (error: unknown) => send({ kind: "failed", error }));
+    read(data.file, { ...data.options, signal, report, take })
+      .then((done) => send({ kind: "done", read: done }), (error: unknown) => send({ kind: "failed", error }));
   });
 }
 

@@ -1,3 +1,4 @@
+import { readFile } from "./read-file.ts";
 import { answerReading } from "./reading-messages.ts";
 
-answerReading(self as unknown as DedicatedWorkerGlobalScope);
+answerReading(self as unknown as DedicatedWorkerGlobalScope, readFile);

@@ -15,7 +15,7 @@ function fakeWorker(): Worker {
     },
     terminate: () => port.close(),
   });
-  answerReading(end(port2) as unknown as DedicatedWorkerGlobalScope);
+  answerReading(end(port2) as unknown as DedicatedWorkerGlobalScope, readHere);
   return end(port1) as unknown as Worker;
 }
 
