@@ -1,6 +1,6 @@
 import { recordsSpan } from "./answers/choices/choices.ts";
 import { prepareAnswers } from "./answers/prepare.ts";
-import { readRuleChanges, RULE_CHANGES_SETTING, ruleChangesText, type RuleChange } from "./answers/rule-changes/rule-changes.ts";
+import { RULE_CHANGES_SETTING } from "./answers/rule-changes/rule-changes.ts";
 import type { Engine, Report } from "./db/engine.ts";
 import { EngineGone } from "./db/errors.ts";
 import { prepareTables } from "./db/prepare.ts";
@@ -12,21 +12,23 @@ import type { Settlement } from "./records/looking/remembered.ts";
 import { shopLook, type ShopLook } from "./records/looking/shop-look.ts";
 import type { Batch, Ledger, Reject } from "./records/ledger/ledger.ts";
 import type { Keeping } from "./records/ledger/persist.ts";
+import { setAside } from "./records/ledger/set-aside.ts";
 import { loadVocabulary } from "./records/load-vocabulary.ts";
 import { putTogether } from "./records/merging/put-together.ts";
 import type { NamedFile } from "./records/reading/read-file.ts";
 import { rebuild, type DamagedBatch } from "./records/rebuild.ts";
+import { ShopWords } from "./shop-words.svelte.ts";
 import { sentence } from "./ui/trouble.ts";
-import { browser, demoAhead, INVENTED, ledgerOf, type Demo, type World } from "./world.ts";
+import { browser, demoAhead, ledgerOf, type Demo, type World } from "./world.ts";
 
 /** The owner took the demo (or all) out and does not want it back by itself. */
-const DEMO = "demo", SHOP = "shop", CURRENCY = "currency";
+const DEMO = "demo";
 
 /** What every import is given. */
 type Means = Pick<ImportOptions, "engine" | "ledger" | "today"> & Pick<World, "read">;
 
 /** What the app remembers while it is open. */
-export class Session {
+export class Session extends ShopWords {
   /** "opening" until the records stand in the engine; "stopped" when they cannot, with the reason in `trouble`. */
   status = $state.raw<"opening" | "ready" | "stopped">("opening");
   /** Set while `status` is "ready"; another one after a restart, so read it where you use it. */
@@ -39,12 +41,6 @@ export class Session {
   damaged = $state.raw<readonly DamagedBatch[]>([]);
   /** Day the answers are given for: the newest day written in the demo while it is open, else the reader's today. */
   today = $state("");
-  /** Heading of printed sheets, else null. */
-  shop = $state<string | null>(null);
-  /** The shop's word for its money, "" until set. */
-  currency = $state("");
-  /** Changes of habit the owner dated, oldest first. */
-  rule_changes = $state.raw<readonly RuleChange[]>([]);
   /** A plain sentence about what went wrong, else null. */
   trouble = $state<string | null>(null);
   /** How far the slow part of opening has come. */
@@ -72,6 +68,8 @@ export class Session {
     if (!this.#world || !this.#ledger) throw new RangeError("Session: needs start() before anything else");
     return { world: this.#world, ledger: this.#ledger };
   }
+
+  protected override get kept(): Ledger { return this.#at.ledger; }
 
   get #open(): Means {
     const { ledger, world } = this.#at, engine = this.engine;
@@ -146,10 +144,7 @@ export class Session {
     await prepareAnswers(engine);
     const readable = ({ id }: Batch) => this.damaged.every(({ batch }) => batch.id !== id);
     this.batches = (await ledger.batches()).filter(readable);
-    this.shop = (await ledger.setting(SHOP)) ?? (this.demo ? INVENTED.shop : null);
-    this.currency = (await ledger.setting(CURRENCY)) ?? (this.demo ? INVENTED.currency : "");
-    const { changes, faults } = readRuleChanges(await ledger.setting(RULE_CHANGES_SETTING));
-    this.rule_changes = changes;
+    const faults = await this.recallWords(this.demo);
     if (faults.length > 0) this.trouble = faults.join(" ");
     this.today = (this.demo ? (await recordsSpan(engine)).latest : null) ?? world.day();
     this.version += 1;
@@ -201,15 +196,25 @@ export class Session {
     return this.#inTurn(async () => {
       if (this.demo) await this.#takeDemoOut();
       const { rememberAll } = await import("./records/looking/remembered.ts"), { importFiles } = await import("./records/importing.ts");
-      const { ledger } = this.#at, answers = await rememberAll(ledger, settlement.answers);
-      if (settlement.instead_of) {
-        await ledger.remove(settlement.instead_of.id);
-        await this.#refill();
-      }
-      const batch = await this.#take((open) => importFiles(files, { ...open, origin: "files", answers, signal, report }));
+      const answers = await rememberAll(this.#at.ledger, settlement.answers);
+      const read = () => this.#take((open) => importFiles(files, { ...open, origin: "files", answers, signal, report }));
+      const batch = await (settlement.instead_of ? this.#insteadOf(settlement.instead_of, read) : read());
       if (this.keeping !== "not at all") this.keeping = await this.#at.world.keeping(true);
       return batch;
     });
+  }
+
+  /** Takes an import out before its files are read again, and puts it back when they cannot be. */
+  async #insteadOf(batch: Batch, read: () => Promise<Imported>): Promise<Imported> {
+    const putBack = await setAside(this.#at.ledger, batch);
+    try {
+      await this.#refill();
+      return await read();
+    } catch (error) {
+      await putBack();
+      await this.#refill();
+      throw error;
+    }
   }
 
   /** @throws {RangeError} when there are records already: invented and real ones never mix */
@@ -282,23 +287,6 @@ export class Session {
 
   /** Rows kept out, of all imports. */
   async rejects(): Promise<readonly Reject[]> { return this.#at.ledger.rejects(); }
-
-  async keepShop(name: string): Promise<void> {
-    await this.#at.ledger.keepSetting(SHOP, name.trim() || null);
-    this.shop = name.trim() || null;
-  }
-
-  /** @throws {RangeError} if a change has no real day or no words; then nothing is changed */
-  async keepRuleChanges(changes: readonly RuleChange[]): Promise<void> {
-    const kept = ruleChangesText(changes);
-    await this.#at.ledger.keepSetting(RULE_CHANGES_SETTING, changes.length === 0 ? null : kept);
-    this.rule_changes = readRuleChanges(kept).changes;
-  }
-
-  async keepCurrency(word: string): Promise<void> {
-    await this.#at.ledger.keepSetting(CURRENCY, word.trim() || null);
-    this.currency = word.trim();
-  }
 }
 
 export const session = new Session();

@@ -129,6 +129,22 @@ describe("bringing in own files", () => {
   });
 });
 
+describe("reading the files of an import again", () => {
+  test("takes the place of the import, and leaves it as it was when the files cannot be read", async () => {
+    let breaks = false;
+    const read: World["read"] = (file, options) => (breaks ? Promise.reject(new Error("no disk")) : readFile(file, options));
+    const session = await started(place(undefined, { read }));
+    await session.bringIn([OWN], never, quiet);
+    const [before] = session.batches;
+    breaks = true;
+    await expect(session.bringIn([OWN], never, quiet, { answers: [], instead_of: before ?? null })).rejects.toThrow("no disk");
+    expect([await tickets(session), session.batches.length, (await session.rejects()).length]).toEqual([["X-1"], 1, 1]);
+    breaks = false;
+    await session.bringIn([OWN], never, quiet, { answers: [], instead_of: session.batches[0] ?? null });
+    expect([await tickets(session), session.batches.length, (await session.rejects()).length]).toEqual([["X-1"], 1, 1]);
+  });
+});
+
 describe("a backup", () => {
   test("brings back records, rows to fix and settings in the place of everything, the demo too", async () => {
     const session = await started(place());

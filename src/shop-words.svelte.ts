@@ -1,0 +1,44 @@
+import { readRuleChanges, RULE_CHANGES_SETTING, ruleChangesText, type RuleChange } from "./answers/rule-changes/rule-changes.ts";
+import type { Ledger } from "./records/ledger/ledger.ts";
+import { INVENTED } from "./world.ts";
+
+const SHOP = "shop", CURRENCY = "currency";
+
+/** What the owner wrote about the shop itself, as the app remembers it while it is open. */
+export abstract class ShopWords {
+  /** Heading of printed sheets, else null. */
+  shop = $state<string | null>(null);
+  /** The shop's word for its money, "" until set. */
+  currency = $state("");
+  /** Changes of habit the owner dated, oldest first. */
+  rule_changes = $state.raw<readonly RuleChange[]>([]);
+
+  /** Where the words are kept. */
+  protected abstract get kept(): Ledger;
+
+  /** Reads them again; the demo has a name and money of its own. @returns what was wrong with them, in sentences */
+  protected async recallWords(demo: boolean): Promise<readonly string[]> {
+    this.shop = (await this.kept.setting(SHOP)) ?? (demo ? INVENTED.shop : null);
+    this.currency = (await this.kept.setting(CURRENCY)) ?? (demo ? INVENTED.currency : "");
+    const { changes, faults } = readRuleChanges(await this.kept.setting(RULE_CHANGES_SETTING));
+    this.rule_changes = changes;
+    return faults;
+  }
+
+  async keepShop(name: string): Promise<void> {
+    await this.kept.keepSetting(SHOP, name.trim() || null);
+    this.shop = name.trim() || null;
+  }
+
+  async keepCurrency(word: string): Promise<void> {
+    await this.kept.keepSetting(CURRENCY, word.trim() || null);
+    this.currency = word.trim();
+  }
+
+  /** @throws {RangeError} if a change has no real day or no words; then nothing is changed */
+  async keepRuleChanges(changes: readonly RuleChange[]): Promise<void> {
+    const text = ruleChangesText(changes);
+    await this.kept.keepSetting(RULE_CHANGES_SETTING, changes.length === 0 ? null : text);
+    this.rule_changes = readRuleChanges(text).changes;
+  }
+}
