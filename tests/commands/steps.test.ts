@@ -87,6 +87,8 @@ describe("the check of a report", () => {
   test("names every file that is missing, empty or broken", () => {
     writeFileSync(join(folder, "labour.csv"), "");
     writeFileSync(join(folder, "summary.json"), "{");
-    expect(reportTroubles(folder).map((text) => text.split(" ")[0])).toEqual(["rejected.csv", "failure-rates.csv", "restock.csv", "labour.csv", "summary.json"]);
+    expect(reportTroubles(folder).map((text) => text.split(" ")[0])).toEqual([
+      "rejected.csv", "failure-rates.csv", "wear.csv", "wear-effects.csv", "wear-curve.csv", "recurrences.csv", "lots.csv", "restock.csv", "labour.csv", "summary.json",
+    ]);
   });
 });
