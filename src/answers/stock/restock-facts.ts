@@ -20,8 +20,8 @@ import type { UseWindow } from "./use-window.ts";
 /** An order that has not come within this time, and a job that has waited so long, are taken as forgotten. */
 const FORGOTTEN_DAYS = 180;
 
-type UseRow = { interchange: string; pieces: number; wanted: number; recent: number; waiting: number; squares: number };
-type UnderWayRow = { interchange: string; pieces: number; orders: number };
+export type UseRow = { interchange: string; pieces: number; wanted: number; recent: number; waiting: number; squares: number };
+export type UnderWayRow = { interchange: string; pieces: number; orders: number };
 type DeliveryRow = Delivery & { supplier: string };
 
 export interface StockRecords {

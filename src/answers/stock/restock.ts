@@ -1,12 +1,12 @@
 import type { Engine } from "../../db/engine.ts";
 import { recordsSpan } from "../choices/choices.ts";
-import { daysFrom, requireDay } from "../days.ts";
-import { endedNumbers } from "../interchange/replacement-chains.ts";
+import { daysFrom } from "../days.ts";
 import { money, number } from "../wording.ts";
+import { adviseLines, checked } from "./advise-lines.ts";
 import type { ShelfRow } from "./chosen-part.ts";
-import { leadOf, planLine } from "./plan-line.ts";
+import { leadOf } from "./plan-line.ts";
 import type { Around } from "./plan-line.ts";
-import { groupFacts, stockRecords } from "./restock-facts.ts";
+import { stockRecords } from "./restock-facts.ts";
 import type { StockRecords } from "./restock-facts.ts";
 import type { RestockLine, RestockSettings, SupplierSheet } from "./restock-line.ts";
 import { seasonFactor } from "./season-factor.ts";
@@ -34,25 +34,6 @@ export interface Restock {
 /** Records that ended longer ago than this do not tell of the present. */
 const STALE_DAYS = 30;
 
-function checked(settings: RestockSettings): RestockSettings {
-  requireDay("restock", "as_of", settings.as_of);
-  for (const name of ["review_days", "lead_days"] as const) {
-    if (!(settings[name] > 0 && settings[name] < Infinity)) throw new RangeError(`restock: ${name} must be a number of days above 0, got ${settings[name]}`);
-  }
-  for (const [name, target] of Object.entries(settings.targets)) {
-    if (!(target > 0 && target < 1)) throw new RangeError(`restock: target ${name} must lie between 0 and 1, both excluded, got ${target}`);
-  }
-  return settings;
-}
-
-const STATUS = ["order", "cannot tell", "refused", "enough"] as const;
-const place = (line: RestockLine) => STATUS.indexOf(line.status);
-
-function inOrder(a: RestockLine, b: RestockLine): number {
-  const worth = a.status === "order" ? (b.cost ?? Infinity) - (a.cost ?? Infinity) : 0;
-  return place(a) - place(b) || (Number.isNaN(worth) ? 0 : worth) || b.used - a.used || (a.interchange < b.interchange ? -1 : 1);
-}
-
 function seasonNote(records: StockRecords, as_of: string): string {
   const { factor, years, tickets } = seasonFactor(records.intake, as_of, 28);
   if (years < 2) return "Less than two full years of records: no season can be seen, so every day counts the same.";
@@ -70,20 +51,10 @@ function tableNotes(records: StockRecords, settings: RestockSettings, window: Us
   ];
 }
 
-function terms(shelf: readonly ShelfRow[], around: Around) {
+function terms(shelf: readonly ShelfRow[], around: Pick<Around, "deliveries" | "settings">) {
   const first = new Map(shelf.map((row) => [row.supplier, row]).reverse() as [string | null, ShelfRow][]);
   return [...first].map(([supplier, row]) =>
     ({ supplier, order_cost: row.order_cost, min_order_value: row.min_order_value, lead: leadOf(row, around) }));
-}
-
-/** Most lines share a few protection times, and each factor reads the whole intake. */
-function remembered(factor: (days: number) => number): (days: number) => number {
-  const known = new Map<number, number>();
-  return (days) => {
-    const found = known.get(Math.round(days)) ?? factor(Math.round(days));
-    known.set(Math.round(days), found);
-    return found;
-  };
 }
 
 /**
@@ -100,12 +71,8 @@ export async function restock(
   const { from, to } = await recordsSpan(engine, signal), last = to !== null && to < settings.as_of ? to : settings.as_of;
   const window = useWindow(from !== null && from < last ? from : last, last);
   const records = await stockRecords(engine, settings.as_of, window, signal);
-  const around: Around = {
-    settings, ended: endedNumbers(records.shelf), deliveries: records.deliveries,
-    season: remembered((days) => seasonFactor(records.intake, settings.as_of, days).factor),
-  };
-  const lines = groupFacts(records, window).map((facts) => planLine(facts, around)).sort(inOrder);
-  const sheets = supplierSheets(lines, terms(records.shelf, around));
+  const lines = adviseLines(records, window, settings);
+  const sheets = supplierSheets(lines, terms(records.shelf, { deliveries: records.deliveries, settings }));
   return {
     settings, used_from: from === null ? null : window.from, used_to: last, lines, sheets,
     total: money(sheets.reduce((sum, sheet) => sum + sheet.total, 0)), unmapped_pieces: records.unmapped_pieces,
