@@ -70,11 +70,11 @@ describe("planted truths in eight shops", () => {
     expect(failing((shop) => of(shop, "body_seal", "Ekholt", true).models.length === 2)).toEqual([]);
   });
 
-  test("PT4: the bad batch is the worst lot, its months within one of May to September 2024 on average, and no model or technician is blamed", () => {
+  test("PT4: the bad batch is the worst lot, both ends of its months within one of May to September 2024 in seven shops of eight, and no model or technician is blamed", () => {
     expect(failing(({ lot }) => lot?.verdict === "bad batch" && lot.size_or_part === "4x7x2.5" && lot.supplier === "Far Lantern Imports")).toEqual([]);
-    const month = (day: string | undefined) => Number(day?.slice(0, 4)) * 12 + Number(day?.slice(5, 7)), mean = (list: number[]) => list.reduce((sum, one) => sum + one, 0) / list.length;
-    expect(Math.abs(mean(shops.map(({ lot }) => month(lot?.from))) - month("2024-05"))).toBeLessThanOrEqual(1);
-    expect(Math.abs(mean(shops.map(({ lot }) => month(lot?.to))) - month("2024-09"))).toBeLessThanOrEqual(1);
+    const month = (day: string | undefined) => Number(day?.slice(0, 4)) * 12 + Number(day?.slice(5, 7)), near = (day: string | undefined, truth: string) => Math.abs(month(day) - month(truth)) <= 1;
+    expect(failing(({ lot }) => near(lot?.from, "2024-05") && near(lot?.to, "2024-09")).length).toBeLessThanOrEqual(1);
+    expect(failing(({ lot }) => (lot?.began?.earliest ?? "?") <= "2024-05-01" && (lot?.ended?.latest ?? "") >= "2024-09-01")).toEqual([]);
     expect(failing((shop) => of(shop, "line_roller_bearing", "Slipdene 45").word !== "stands out")).toEqual([]);
   });
 

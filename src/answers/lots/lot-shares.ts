@@ -5,7 +5,9 @@ import type { LotShare } from "./lot.ts";
 /** One row of `refitted.sql`. */
 export type RefittedRow = {
   readonly size_or_part: string; readonly supplier: string | null; readonly month: number; readonly position: string;
-  readonly maker: string | null; readonly model: string; readonly technician: string | null; readonly fished: number; readonly failed: boolean; readonly fitted: number;
+  readonly maker: string | null; readonly model: string; readonly technician: string | null; readonly fished: number;
+  /** Looked at again within the days that count as early. */
+  readonly soon: boolean; readonly failed: boolean; readonly fitted: number;
 };
 
 export const fittedIn = (rows: readonly RefittedRow[]): number => rows.reduce((sum, row) => sum + row.fitted, 0);

@@ -1,10 +1,16 @@
 import { number, pieces } from "../wording.ts";
-import type { LotRow, LotShare } from "./lot.ts";
+import type { LotMonths, LotRow, LotShare } from "./lot.ts";
 
 const percent = (share: number): string => `${(100 * share).toFixed(0)} %`;
 const shareOf = ({ fitted, failed_early }: LotShare): string => `${number(failed_early)} of ${number(fitted)}`;
 const MONTHS = ["January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"];
 const month = (day: string): string => `${MONTHS[Number(day.slice(5, 7)) - 1] ?? ""} ${day.slice(0, 4)}`;
+
+function endsOf({ began, ended }: Pick<LotRow, "began" | "ended">): string {
+  if (began === null || ended === null) return "";
+  const between = ({ earliest, latest }: LotMonths) => (earliest === latest ? `in ${month(earliest)}` : `between ${month(earliest)} and ${month(latest)}`);
+  return `The first of them may have been fitted ${between(began)}, the last ${between(ended)}.`;
+}
 
 /** Models of the window with so many fittings can say whether they were hit. */
 const FEWEST_OF_ONE = 3;
@@ -31,5 +37,5 @@ export function lotReasons(row: Omit<LotRow, "reasons">): string[] {
   const chance = tries === "" ? "" : `Shuffling the fittings within each model and part gives months as bad in ${tries} tries.`;
   const written = lots_written.length === 0 ? "No lot number was written beside them." : `Lots written beside them: ${lots_written.join(", ")}.`;
   const carried = carriers.length === 0 ? "" : `${pieces(new Set(carriers.map(({ serial, model }) => `${model} ${serial}`)).size, "reel")} may still carry one.`;
-  return [counts, chance, hitAlike(row.models, "model"), hitAlike(row.technicians, "technician"), written, carried].filter((sentence) => sentence !== "");
+  return [counts, endsOf(row), chance, hitAlike(row.models, "model"), hitAlike(row.technicians, "technician"), written, carried].filter((sentence) => sentence !== "");
 }

@@ -6,6 +6,9 @@ export interface LotRow {
   /** First and last day of the window of fitting; both months whole. */
   readonly from: string;
   readonly to: string;
+  /** First days of the months in which the window plausibly (95 %) began and ended; null where no batch is suspected. */
+  readonly began: LotMonths | null;
+  readonly ended: LotMonths | null;
   /** Fitted in the window and seen again within `within_days`. */
   readonly fitted: number;
   readonly failed_early: number;
@@ -26,6 +29,8 @@ export interface LotRow {
   /** Reels that still carry a part of the window: fitted then, and not replaced since. */
   readonly carriers: readonly LotCarrier[];
 }
+/** The first day of the earliest and of the latest month. */
+export interface LotMonths { readonly earliest: string; readonly latest: string }
 export interface LotShare {
   readonly name: string;
   readonly fitted: number;

@@ -1,7 +1,7 @@
--- How did parts fare that were fitted here and looked at again within so many days?
+-- How did parts fare that were fitted here and looked at again, within so many days or later?
 -- Parameters: within_days integer
 -- Columns: size_or_part varchar, supplier varchar, month integer, position varchar, maker varchar, model varchar, technician varchar,
---   fished integer, failed boolean, fitted bigint
+--   fished integer, soon boolean, failed boolean, fitted bigint
 with fitted as (
   select distinct d.position, v.maker, v.model, v.serial, v.visit, coalesce(v.finished_on, v.received_on) as fitted_on, v.technician,
     coalesce(p.size, d.part_no) as size_or_part, p.supplier
@@ -22,9 +22,8 @@ with fitted as (
   asof join looks l on l.position = f.position and l.model = f.model and l.serial = f.serial and l.maker is not distinct from f.maker
     and f.fitted_on < l.received_on
 )
-select size_or_part, supplier, (year(fitted_on) * 12 + month(fitted_on) - 1)::integer as month, position, maker, model, technician, fished, failed,
-  count(*) as fitted
+select size_or_part, supplier, (year(fitted_on) * 12 + month(fitted_on) - 1)::integer as month, position, maker, model, technician, fished,
+  seen_on - fitted_on <= getvariable('within_days') as soon, failed, count(*) as fitted
 from again
-where seen_on - fitted_on <= getvariable('within_days')
-group by size_or_part, supplier, year(fitted_on) * 12 + month(fitted_on) - 1, position, maker, model, technician, fished, failed
-order by size_or_part, supplier nulls last, month, position, maker nulls last, model, technician nulls last, fished, failed
+group by size_or_part, supplier, year(fitted_on) * 12 + month(fitted_on) - 1, position, maker, model, technician, fished, soon, failed
+order by size_or_part, supplier nulls last, month, position, maker nulls last, model, technician nulls last, fished, soon, failed
