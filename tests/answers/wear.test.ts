@@ -106,6 +106,24 @@ describe("what counts", () => {
     expect(await first({ ...ALL_WEAR, first_sights: "none" })).toMatchObject({ n: 0, chosen_by_fault: 75 });
   });
 
+  test("a part fitted here that brings its reel in before it was ever looked at is left out; once seen good on planned work its failure counts", async () => {
+    const visit = (ticket_no: string, received_on: string, came_in: string, serial: string) => ({
+      ticket_no, received_on, finished_on: received_on, maker: "Brackhelm", model: "Whinbeck 40", reel_kind: "spinning", job: "line roller", serial, water: "salt", came_in, salt_days: 20, use_days: 20 });
+    const replaced = (ticket_no: string) => ({ ticket_no, position: "line_roller_bearing", action: "replaced", grade: 3, routine: false });
+    await fill(engine, {
+      tickets: [
+        visit("A1", "2024-01-10", "planned", "S-A"), visit("A2", "2024-06-10", "complaint", "S-A"),
+        visit("B1", "2024-01-10", "planned", "S-B"), visit("B2", "2024-06-10", "planned", "S-B"), visit("B3", "2025-01-10", "complaint", "S-B"),
+      ],
+      findings: [replaced("A1"), replaced("A2"), replaced("B1"), replaced("B3")],
+    });
+    const { lines } = await wearRecords(engine, ALL_WEAR);
+    expect(lines.map(({ low, high, left_out, parts }) => [low, high, left_out, parts])).toEqual([[0, 20, "chosen by fault", 1], [0, 20, null, 2], [20, 40, null, 1]]);
+    expect((await wearRecords(engine, { ...ALL_WEAR, first_sights: "all" })).lines.map(({ left_out }) => left_out)).toEqual([null, null]);
+    expect((await wearRecords(engine, { ...ALL_WEAR, first_sights: "none" })).lines.map(({ low, high, left_out, parts }) => [low, high, left_out, parts]))
+      .toEqual([[0, 20, "chosen by fault", 3], [20, 40, null, 1]]);
+  });
+
   test("fresh-water reels are not counted by salt days but by months", async () => {
     await shop([...mixed, { days: 0, failed: true, count: 4, more: { water: "fresh", months_since_service: 12, use_days: 30 } }]);
     expect(await first()).toMatchObject({ n: 65, failed_without_exposure: 0 });

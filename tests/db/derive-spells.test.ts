@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, expect, test } from "vitest";
 import type { Engine, SqlValue } from "../../src/db/engine.ts";
+import { followParts } from "../../src/answers/wear/follow-parts.ts";
 import { fill, openShop } from "../answers/shop.ts";
 
 let engine: Engine;
@@ -11,11 +12,12 @@ const ticket = (ticket_no: string, received_on: string, salt_days: number | null
   use_days: salt_days, came_in: "planned", salt_days, ...more,
 });
 const finding = (ticket_no: string, action: string, grade: number | null = null, more: Record<string, SqlValue> = {}) => ({ ticket_no, position: "line_roller_bearing", action, grade, ...more });
-type Spell = { part: number; first_sight: boolean; sights: number; failed: boolean; salt_good: number | null; salt_failed: number | null; salt_unknown: boolean };
+type Spell = { part: number; first_sight: boolean; sights: number; failed: boolean; salt_good: number | null; salt_failed: number | null };
 
 async function spells(tickets: ReturnType<typeof ticket>[], findings: ReturnType<typeof finding>[]): Promise<Spell[]> {
   await fill(engine, { tickets, findings });
-  return engine.rows<Spell>(`select part, first_sight, sights, failed, salt_good, salt_failed, salt_unknown from spells where position = 'line_roller_bearing' order by abs(reel), part, salt_good nulls last`);
+  await followParts(engine);
+  return engine.rows<Spell>(`select part, first_sight, sights, failed, salt_good, salt_failed from spells where position = 'line_roller_bearing' order by abs(reel), part, salt_good nulls last`);
 }
 
 test("a part is followed from its fitting: days add up over visits, and it failed between the last good sight and the next", async () => {
@@ -25,8 +27,8 @@ test("a part is followed from its fitting: days add up over visits, and it faile
     [finding("1", "cleaned", 1), finding("2", "replaced", 3, { routine: false }), finding("4", "replaced", 4, { routine: false })],
   );
   expect(found).toEqual([
-    { part: 0, first_sight: true, sights: 2, failed: true, salt_good: 20, salt_failed: 50, salt_unknown: false },
-    { part: 1, first_sight: false, sights: 2, failed: true, salt_good: 15, salt_failed: 40, salt_unknown: false },
+    { part: 0, first_sight: true, sights: 2, failed: true, salt_good: 20, salt_failed: 50 },
+    { part: 1, first_sight: false, sights: 2, failed: true, salt_good: 15, salt_failed: 40 },
   ]);
 });
 
@@ -38,9 +40,9 @@ test("a part replaced as routine was good to the end, and its successor starts a
 test("days nobody wrote down break the sum on that clock only, and what was known before stays known", async () => {
   const found = await spells(
     [ticket("1", "2024-01-10", 20), ticket("2", "2024-06-10", null, { use_days: 40 }), ticket("3", "2025-01-10", 10)], [finding("3", "replaced", 4, { routine: false })]);
-  expect(found).toEqual([{ part: 0, first_sight: true, sights: 3, failed: true, salt_good: 20, salt_failed: null, salt_unknown: true }]);
-  const [used] = await engine.rows("select use_good, use_failed, use_unknown, round(months_failed, 1)::double as months_failed from spells where position = 'line_roller_bearing' order by part");
-  expect(used).toEqual({ use_good: 60, use_failed: 70, use_unknown: false, months_failed: null });
+  expect(found).toEqual([{ part: 0, first_sight: true, sights: 3, failed: true, salt_good: 20, salt_failed: null }]);
+  const [used] = await engine.rows("select use_good, use_failed, round(months_failed, 1)::double as months_failed from spells where position = 'line_roller_bearing' order by part");
+  expect(used).toEqual({ use_good: 60, use_failed: 70, months_failed: null });
 });
 
 test("a part found failed but not replaced has no further life until it is renewed", async () => {
@@ -57,5 +59,5 @@ test("without a serial every inspection stands alone", async () => {
 
 test("months that are far fewer than lie between two visits mean a service elsewhere, which breaks every clock", async () => {
   const found = await spells([ticket("1", "2023-01-10", 20), ticket("2", "2025-01-10", 30, { months_since_service: 6 })], [finding("1", "cleaned", 1), finding("2", "replaced", 4, { routine: false })]);
-  expect(found).toEqual([{ part: 0, first_sight: true, sights: 2, failed: true, salt_good: 20, salt_failed: null, salt_unknown: true }]);
+  expect(found).toEqual([{ part: 0, first_sight: true, sights: 2, failed: true, salt_good: 20, salt_failed: null }]);
 });

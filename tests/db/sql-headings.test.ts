@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { beforeAll, describe, expect, test } from "vitest";
 import { prepareAnswers } from "../../src/answers/prepare.ts";
+import { followParts } from "../../src/answers/wear/follow-parts.ts";
 import type { Engine, SqlValue } from "../../src/db/engine.ts";
 import { statement } from "../../src/db/statement.ts";
 import { openEngine } from "./open.ts";
@@ -25,6 +26,7 @@ let engine: Engine;
 beforeAll(async () => {
   engine = await openEngine();
   await prepareAnswers(engine);
+  await followParts(engine);
   await engine.run(WAITING_ROOM.map(read));
 });
 

@@ -1,6 +1,8 @@
 import type { Engine } from "../../db/engine.ts";
 import type { AdviceQuestion } from "./advice.ts";
+import type { WearMeans } from "./all-wear.ts";
 import costsSql from "./costs.sql?raw";
+import { followParts } from "./follow-parts.ts";
 import linesSql from "./lines.sql?raw";
 import { ALL_WEAR } from "./wear-records.ts";
 import type { PlaceName, WearLine } from "./wear-records.ts";
@@ -26,10 +28,11 @@ export interface AdviceRecords {
 export const daysClock = ({ water }: AdviceQuestion): Clock => (water === "fresh" ? "use_days" : "salt_days");
 
 /** What the advice is made from: parts of all reels of the kind, so that a rare model leans on the others. */
-export async function adviceRecords(engine: Engine, question: AdviceQuestion, signal?: AbortSignal): Promise<AdviceRecords> {
-  const days_clock = daysClock(question), { reel_kind, maker, model, water } = question;
+export async function adviceRecords(engine: Engine, question: AdviceQuestion, means: WearMeans = {}): Promise<AdviceRecords> {
+  const { signal } = means, days_clock = daysClock(question), { reel_kind, maker, model, water } = question;
+  await followParts(engine, means);
   const lines = (clock: Clock) => engine.rows<WearLine>(linesSql, {
-    clock, first_sights: ALL_WEAR.first_sights, position: null, conditions: true, reel_kind, maker: null, model: null, water: null, from_date: null, to_date: null,
+    clock, first_sights: ALL_WEAR.first_sights, position: null, conditions: true, models: model !== null, reel_kind, maker: null, model: null, water: null, from_date: null, to_date: null,
   }, signal);
   const [year] = await engine.rows<Year>(yearsSql, { clock: days_clock, reel_kind, maker, model, water }, signal);
   return {

@@ -42,7 +42,7 @@ function remarksOf({ filter, visits, linked_visits, contradicting_months }: Wear
     contradicting_months > 0 ? `On ${counted(contradicting_months, "visit")} the months written contradict the visit before; where far fewer are written, a service elsewhere is assumed.` : "",
     mates > 0 ? `${number(mates)} of ${number(all)} parts sit on reels that came together with others; the ranges are a little too narrow for them.` : "",
     filter.clock === "salt_days" ? "Reels fished in fresh water only are not counted here; look at them by months." : "",
-    filter.first_sights === "planned" ? "Parts already there when a reel was first seen count from the service before, and only where it came for planned work." : "",
+    filter.first_sights === "planned" ? "Parts count only where the reel came for planned work when they were first looked at; those already there when it first came count from the service before." : "",
     `Exposure is what the customers say: ${CLOCK_WORDS[filter.clock]} are a guess, and guesses make every curve look flatter than it is.`,
   ].filter((remark) => remark !== "");
 }

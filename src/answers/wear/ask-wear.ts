@@ -12,15 +12,15 @@ export interface WearAsk extends WearMeans { readonly work?: DoWork }
 
 /** How long every position lasts, the soonest first. */
 export async function allWear(engine: Engine, filter: WearFilter, { work = workHere, ...means }: WearAsk = {}): Promise<Wear> {
-  return work("wear", await wearRecords(engine, filter, undefined, means.signal), means);
+  return work("wear", await wearRecords(engine, filter, undefined, means), means);
 }
 
 /** Everything of one position: curve, steps, conditions, models, grades, and the same under other assumptions. */
 export async function wearPage(engine: Engine, filter: WearFilter, position: string, { work = workHere, ...means }: WearAsk = {}): Promise<WearPage> {
-  return work("page", await pageRecords(engine, filter, position, means.signal), means);
+  return work("page", await pageRecords(engine, filter, position, means), means);
 }
 
 /** When a reel should come in. */
 export async function advise(engine: Engine, question: AdviceQuestion, { work = workHere, ...means }: WearAsk = {}): Promise<Advice> {
-  return work("advice", await adviceRecords(engine, question, means.signal), means);
+  return work("advice", await adviceRecords(engine, question, means), means);
 }

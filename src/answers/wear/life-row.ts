@@ -49,7 +49,7 @@ function noteOf(status: WearStatus, { left, unlinked, shape }: { left: Record<st
     status === "separated" ? "shape with a weak prior (median 1.5) because the failures are separated" : "",
     shape.high !== null && shape.high < 1 ? "no likelier to fail the longer they are fished" : "",
     unlinked > 0 ? `${counted(unlinked, "inspection")} without serial or tag stand alone` : "",
-    fault > 0 ? `${counted(fault, "part")} first seen on a reel that came in with something wrong left out` : "",
+    fault > 0 ? `${counted(fault, "part")} first looked at on a reel that came in with something wrong left out` : "",
     exposure > 0 ? `${counted(exposure, "failure")} without any exposure left out` : "",
     missing > 0 ? `${counted(missing, "part")} left out: exposure not written` : "",
   ].filter((part) => part !== "").join("; ");

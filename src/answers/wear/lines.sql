@@ -1,9 +1,9 @@
 -- How long was each part good, and by when had it failed, on one clock? Parts alike are put together.
--- Parameters: clock varchar, first_sights varchar, position varchar, conditions boolean, reel_kind varchar, maker varchar, model varchar, water varchar, from_date date, to_date date
+-- Parameters: clock varchar, first_sights varchar, position varchar, conditions boolean, models boolean, reel_kind varchar, maker varchar, model varchar, water varchar, from_date date, to_date date
 -- Columns: position varchar, low double, high double, rinse varchar, water varchar, tier varchar, sealed boolean, maker varchar, model varchar, left_out varchar, parts bigint, linked bigint, mates bigint
 with clocked as (
   select s.position, s.linked, w.rinse, w.water, v.tier, v.sealed, v.maker, v.model, v.batch, s.failed,
-    s.first_sight and case getvariable('first_sights') when 'all' then false when 'none' then true else coalesce(s.first_opening = 'complaint', false) end as chosen,
+    getvariable('first_sights') <> 'all' and (coalesce(s.first_opening = 'complaint', false) or (s.first_sight and getvariable('first_sights') = 'none')) as chosen,
     coalesce(case getvariable('clock') when 'salt_days' then s.salt_good when 'use_days' then s.use_good else round(s.months_good, 1) end, 0) as low,
     case getvariable('clock') when 'salt_days' then s.salt_failed when 'use_days' then s.use_failed else round(s.months_failed, 1) end as high
   from spells s
@@ -30,7 +30,7 @@ with clocked as (
 select position, low::double as low, failed_by::double as high,
   if(getvariable('conditions'), rinse, null) as rinse, if(getvariable('conditions'), water, null) as water,
   if(getvariable('conditions'), tier, null) as tier, if(getvariable('conditions'), sealed, null) as sealed,
-  if(getvariable('conditions'), maker, null) as maker, if(getvariable('conditions'), model, null) as model,
+  if(getvariable('models'), maker, null) as maker, if(getvariable('models'), model, null) as model,
   left_out, count(*) as parts, count(*) filter (linked) as linked, count(batch) as mates
 from told
 group by all

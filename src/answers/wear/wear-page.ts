@@ -14,8 +14,8 @@ import { hasCurve, WEAK_PRIOR } from "../../stats/weibull-life.ts";
 import type { FirstSights, Sensitivity, WearPage, WearRow } from "./wear.ts";
 
 const WAYS: Readonly<Record<FirstSights, string>> = {
-  planned: "parts already there count where the reel came for planned work",
-  all: "parts already there count, whatever the reel came in for",
+  planned: "parts count where the reel came for planned work when they were first looked at",
+  all: "all parts count, whatever the reel came in for",
   none: "only parts whose fitting was seen here count",
 };
 /** A fifth more or fewer days than the customer said. */

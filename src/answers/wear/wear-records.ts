@@ -1,6 +1,8 @@
 import type { Engine } from "../../db/engine.ts";
 import placesSql from "../failures/places.sql?raw";
 import { filterValues } from "../filter.ts";
+import type { WearMeans } from "./all-wear.ts";
+import { followParts } from "./follow-parts.ts";
 import gradesSql from "./grades.sql?raw";
 import linesSql from "./lines.sql?raw";
 import linkedSql from "./linked.sql?raw";
@@ -38,26 +40,28 @@ export interface WearRecords {
 /** The same of one position, with the conditions of every part, under all ways of counting first sights, and its grades. */
 export interface PageRecords extends WearRecords { readonly position: string; readonly other_ways: readonly WearRecords[]; readonly grades: readonly GradeRow[] }
 
-export interface Asked { readonly position: string | null; readonly conditions: boolean }
+/** `models`: the model of every part too; as `conditions` unless said. */
+export interface Asked { readonly position: string | null; readonly conditions: boolean; readonly models?: boolean }
 const ALL_PLAIN: Asked = { position: null, conditions: false };
 
 /** Everything of all positions, in salt days. */
 export const ALL_WEAR: WearFilter = { reel_kind: null, maker: null, model: null, water: null, from: null, to: null, clock: "salt_days", first_sights: "planned" };
 
 /** All positions or one; with the conditions of every part there are many more rows. */
-export async function wearRecords(engine: Engine, filter: WearFilter, { position, conditions }: Asked = ALL_PLAIN, signal?: AbortSignal): Promise<WearRecords> {
-  const values = { ...filterValues(filter), clock: filter.clock, first_sights: filter.first_sights, position, conditions };
+export async function wearRecords(engine: Engine, filter: WearFilter, { position, conditions, models = conditions }: Asked = ALL_PLAIN, means: WearMeans = {}): Promise<WearRecords> {
+  const { signal } = means, values = { ...filterValues(filter), clock: filter.clock, first_sights: filter.first_sights, position, conditions, models };
+  await followParts(engine, means);
   const lines = await engine.rows<WearLine>(linesSql, values, signal), places = await engine.rows<PlaceName>(placesSql, {}, signal);
   const [about] = await engine.rows<{ visits: number; linked: number; contradicting: number }>(linkedSql, {}, signal);
   return { filter, lines, places, visits: about?.visits ?? 0, linked_visits: about?.linked ?? 0, contradicting_months: about?.contradicting ?? 0 };
 }
 
 /** What the page of one position needs. */
-export async function pageRecords(engine: Engine, filter: WearFilter, position: string, signal?: AbortSignal): Promise<PageRecords> {
-  const { first_sights, ...plain } = filter, asked = { position, conditions: true }, records = await wearRecords(engine, filter, asked, signal), other_ways: WearRecords[] = [];
+export async function pageRecords(engine: Engine, filter: WearFilter, position: string, means: WearMeans = {}): Promise<PageRecords> {
+  const { first_sights, ...plain } = filter, asked = { position, conditions: true }, records = await wearRecords(engine, filter, asked, means), other_ways: WearRecords[] = [];
   for (const way of (["planned", "all", "none"] as const).filter((one) => one !== first_sights)) {
-    other_ways.push(await wearRecords(engine, { ...plain, first_sights: way }, asked, signal));
+    other_ways.push(await wearRecords(engine, { ...plain, first_sights: way }, asked, means));
   }
-  const grades = await engine.rows<GradeRow>(gradesSql, { ...filterValues(filter), clock: filter.clock, position }, signal);
+  const grades = await engine.rows<GradeRow>(gradesSql, { ...filterValues(filter), clock: filter.clock, position }, means.signal);
   return { ...records, position, other_ways, grades };
 }

@@ -5,8 +5,9 @@ export const CLOCKS = ["salt_days", "use_days", "months"] as const;
 export type Clock = (typeof CLOCKS)[number];
 
 /**
- * Which parts count that were there when the reel was first seen, as if fitted at the service before: those of reels that came for planned
- * work (`planned`), also those of reels that came with something wrong and so were chosen by their fault (`all`), or none (`none`).
+ * Which parts count, by how they were first looked at. `planned`: not those first looked at on a reel that came with something wrong, whether
+ * fitted here or there before: a part that brings its reel in chose itself. `all`: those too. `none`: as `planned`, and no part that was there
+ * when the reel first came; in the other two such a part counts as if fitted at the service before.
  */
 export type FirstSights = "planned" | "all" | "none";
 
@@ -69,7 +70,7 @@ export interface WearRow {
   readonly failed_without_exposure: number;
   /** Left out because this clock is not written on a visit. */
   readonly clock_missing: number;
-  /** First sights left out because the reel came in with something wrong. */
+  /** Left out because the reel came in with something wrong when the part was first looked at; with `none` also those there before. */
   readonly chosen_by_fault: number;
   readonly note: string;
 }

@@ -99,7 +99,7 @@ export function leftOut(row: WearRow, locale?: string): readonly string[] {
   return [
     ...said(row.clock_missing, `left out because no ${UNITS[row.clock].many} are written on the ticket.`),
     ...said(row.failed_without_exposure, `found failed with no ${UNITS[row.clock].many} since last good: age or a bad part, kept out of the curve.`),
-    ...said(row.chosen_by_fault, "already there when the reel first came, with something wrong: chosen by their fault, so left out."),
+    ...said(row.chosen_by_fault, "first looked at when the reel came in with something wrong: the fault chose them, so they are left out."),
     ...said(row.unlinked, "of these could not be followed, as the reel has no serial number or tag."),
   ];
 }
