@@ -86,9 +86,11 @@ function adder(gradient: Float64Array, hessian: Float64Array): Add {
   const size = gradient.length;
   return (z, slope, curve) => {
     for (let j = 0; j < size; j += 1) {
-      const zj = z[j] as number;
+      const zj = z[j] as number, bend = curve * zj;
+      // Most covariates are levels that most lines do not have.
+      if (zj === 0) continue;
       if (slope !== 0) gradient[j] = (gradient[j] as number) + slope * zj;
-      if (curve !== 0) for (let k = 0; k <= j; k += 1) hessian[j * size + k] = (hessian[j * size + k] as number) + curve * zj * (z[k] as number);
+      if (bend !== 0) for (let k = 0; k <= j; k += 1) hessian[j * size + k] = (hessian[j * size + k] as number) + bend * (z[k] as number);
     }
   };
 }

@@ -10,8 +10,9 @@ import { importTime } from "./import.ts";
 import { sheet } from "./sheet.ts";
 import { sizes } from "./sizes.ts";
 import { visits } from "./visits.ts";
+import { wearTimes } from "./wear.ts";
 
-const FINDINGS = 20_000;
+const FINDINGS = 20_000, INSPECTIONS = 1_000_000;
 
 async function repeat<T>(runs: number, what: string, measure: () => Promise<T>): Promise<T[]> {
   const all: T[] = [];
@@ -41,6 +42,7 @@ export async function main(argv: string[]): Promise<number> {
       day: new Date().toISOString().slice(0, 10), browser: `Chromium ${version} (${source})`, load,
       visits: await repeat(runs, "Visits", visits), sizes: sizes(APP),
       imports: await repeat(runs, "Import", () => importTime(FINDINGS)),
+      wear: await repeat(runs, "Wear", () => wearTimes(INSPECTIONS)),
     });
     mkdirSync(dirname(resolve(values.out)), { recursive: true });
     writeFileSync(resolve(values.out), text);

@@ -3,6 +3,7 @@ import { median } from "./median.ts";
 import type { ImportTime } from "./import.ts";
 import type { Sizes } from "./sizes.ts";
 import type { Visits } from "./visits.ts";
+import type { WearTimes } from "./wear.ts";
 
 export interface Measured {
   day: string;
@@ -10,6 +11,7 @@ export interface Measured {
   visits: readonly Visits[];
   sizes: Sizes;
   imports: readonly ImportTime[];
+  wear: readonly WearTimes[];
   /** Mean number of programs that wanted a core in the last minute. */
   load: number;
 }
@@ -22,8 +24,20 @@ function timeRow(what: string, values: readonly number[], aim: string): string {
   return `| ${what} | ${seconds(values)} | ${spread(values)} | ${values.length} | ${aim} |`;
 }
 
+function wearRows(wear: readonly WearTimes[]): string[] {
+  const count = (of: "demo_inspections" | "inspections") => (wear[0]?.[of] ?? 0).toLocaleString("en");
+  return [
+    timeRow(`How long parts last, all positions of the demo (${count("demo_inspections")} inspections)`, wear.map(({ demo_first }) => demo_first.whole), "under 1 s"),
+    timeRow("When a kind of reel should come in", wear.map(({ advice }) => advice.whole), "under 1 s"),
+    timeRow("When a reel of one model should come in", wear.map(({ advice_model }) => advice_model.whole), "under 1 s"),
+    timeRow(`How long parts last, ${count("inspections")} inspections, first asked`, wear.map(({ first }) => first.whole), "under 3 s"),
+    timeRow("– asked again with another filter", wear.map(({ again }) => again.whole), "–"),
+    timeRow("– from a cancel to its end", wear.map(({ cancel }) => cancel), "–"),
+  ];
+}
+
 /** The bench's findings as the page that is committed. */
-export function sheet({ day, browser, visits, sizes, imports, load }: Measured): string {
+export function sheet({ day, browser, visits, sizes, imports, wear, load }: Measured): string {
   const machine = `${cpus().length} cores (${cpus()[0]?.model.trim() ?? "unknown"}), ${(totalmem() / 2 ** 30).toFixed(0)} GB, Node ${process.versions.node}, ${browser}`;
   return [
     "# Bench", "",
@@ -33,6 +47,7 @@ export function sheet({ day, browser, visits, sizes, imports, load }: Measured):
     timeRow("First visit to first picture, demo import included", visits.map(({ first }) => first), "under 3 s"),
     timeRow("Second visit to first picture", visits.map(({ second }) => second), "under 2 s"),
     timeRow(`Import of ${imports[0]?.findings ?? 0} findings with their tickets, in Node`, imports.map(({ milliseconds }) => milliseconds), "–"),
+    ...wearRows(wear),
     "", "| fetched once, gzip | size |", "| --- | ---: |",
     `| own scripts before the rooms | ${kilobytes(sizes.scripts_before_rooms)} |`,
     `| scripts of the rooms and what they share | ${kilobytes(sizes.scripts_of_rooms_and_engine)} |`,

@@ -11,8 +11,8 @@ import type { Clock } from "./wear.ts";
 import yearsSql from "./years.sql?raw";
 
 export type PartCost = { readonly position: string; readonly criticality: string | null; readonly parts_cost: number | null; readonly minutes: number | null };
-/** What reels like the one asked for are fished in a year: the middle of their visits. */
-export type Year = { readonly reels: number; readonly days: number | null };
+/** What reels like the one asked for are fished in a year: the middle of their visits; and the kind that most of them are. */
+export type Year = { readonly reels: number; readonly reel_kind: string | null; readonly days: number | null };
 
 export interface AdviceRecords {
   readonly question: AdviceQuestion;
@@ -27,16 +27,16 @@ export interface AdviceRecords {
 /** In fresh water days fished count, else those in salt or brackish water. */
 export const daysClock = ({ water }: AdviceQuestion): Clock => (water === "fresh" ? "use_days" : "salt_days");
 
-/** What the advice is made from: parts of all reels of the kind, so that a rare model leans on the others. */
+/** What the advice is made from: parts of all reels of the kind, a model's own kind included, so that a rare model leans on the others. */
 export async function adviceRecords(engine: Engine, question: AdviceQuestion, means: WearMeans = {}): Promise<AdviceRecords> {
   const { signal } = means, days_clock = daysClock(question), { reel_kind, maker, model, water } = question;
   await followParts(engine, means);
-  const lines = (clock: Clock) => engine.rows<WearLine>(linesSql, {
-    clock, first_sights: ALL_WEAR.first_sights, position: null, conditions: true, models: model !== null, reel_kind, maker: null, model: null, water: null, from_date: null, to_date: null,
+  const [year = { reels: 0, reel_kind: null, days: null }] = await engine.rows<Year>(yearsSql, { clock: days_clock, reel_kind, maker, model, water }, signal);
+  const of_kind = reel_kind ?? (model === null ? null : year.reel_kind), lines = (clock: Clock) => engine.rows<WearLine>(linesSql, {
+    clock, first_sights: ALL_WEAR.first_sights, position: null, conditions: true, models: model !== null, reel_kind: of_kind, maker: null, model: null, water: null, from_date: null, to_date: null,
   }, signal);
-  const [year] = await engine.rows<Year>(yearsSql, { clock: days_clock, reel_kind, maker, model, water }, signal);
   return {
     question, days_clock, by_days: await lines(days_clock), by_months: await lines("months"),
-    places: await engine.rows<PlaceName>(placesSql, {}, signal), costs: await engine.rows<PartCost>(costsSql, {}, signal), year: year ?? { reels: 0, days: null },
+    places: await engine.rows<PlaceName>(placesSql, {}, signal), costs: await engine.rows<PartCost>(costsSql, {}, signal), year,
   };
 }
