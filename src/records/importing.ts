@@ -12,6 +12,7 @@ import { nowPutRight, putRightKeys, withoutPutRight } from "./put-right.ts";
 import type { FileRead, NamedFile, ReadFile } from "./reading/read-file.ts";
 import { Unreadable } from "./formats/unreadable.ts";
 import { isInStep, noteImports, rebuild } from "./rebuild.ts";
+import { reelListsFirst } from "./reel-lists-first.ts";
 import { incoming } from "./returned-rows.ts";
 import { leaveWaitingRoom, moveLines, openWaitingRoom, settle, voidRows } from "./settling/settle.ts";
 import type { Settled } from "./settling/settle.ts";
@@ -91,7 +92,7 @@ async function readAll(files: readonly NamedFile[], options: ImportOptions, sign
   const mappings = await mappingsOf(files), reads: Read[] = [], right = await putRightKeys(ledger), known = await whatIsKnown(ledger);
   const told = [...mappings.values()].map((one) => (one instanceof Unreadable ? null : one.answers));
   const owner_salt = await ownerSalt(ledger, [...told, ...known.remembered.map(({ answers }) => answers), ...(options.answers?.values() ?? [])]);
-  for (const { file, lines } of await incoming(files.filter((one) => !isMapping(one)), () => ledger.rejects(), signal)) {
+  for (const { file, lines } of await reelListsFirst(await incoming(files.filter((one) => !isMapping(one)), () => ledger.rejects(), signal), signal)) {
     signal.throwIfAborted();
     const mapping = mappings.get(folder(file.name)) ?? null, file_no = reads.length + 1;
     if (mapping instanceof Unreadable) {

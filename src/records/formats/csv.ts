@@ -85,12 +85,15 @@ export async function* csvRows(text: AsyncIterable<string>, shape: CsvShape): As
   if (rows.length > 0) yield rows;
 }
 
-/** Cells of the first row that is not blank, read with one delimiter; for guessing. */
-function firstCells(head: string, shape: CsvShape): string[] {
-  let found: string[] = [];
+/** A title may stand above the headings. */
+const LOOKED_AT = 20;
+
+/** The first rows that are not blank, read with one delimiter; for guessing. */
+function firstRows(head: string, shape: CsvShape): string[][] {
+  const found: string[][] = [];
   const step = ({ data }: ParseStepResult<string[]>) => {
     const row = withoutReturn((data as unknown as string[][])[0] ?? []);
-    if (found.length === 0 && row.some((cell) => cell.trim() !== "")) found = row;
+    if (found.length < LOOKED_AT && row.some((cell) => cell.trim() !== "")) found.push(row);
   };
   new PlainParser({ ...shape, preview: 50, step }).parse(head, 0, false);
   return found;
@@ -110,8 +113,8 @@ export function quotesNothing(head: string, { delimiter }: CsvShape): boolean {
 export const DELIMITER_LINE = /^"?sep=([,;\t|])"?\r?(\n|$)/i;
 
 /**
- * Delimiter and line end of a CSV text, by its first characters: the delimiter that splits the first row into most known
- * headings, then into most cells.
+ * Delimiter and line end of a CSV text, by its first characters: the delimiter that splits one of the first rows into most
+ * known headings, then the first into most cells.
  */
 export function shapeOf(head: string, isKnown: (heading: string) => boolean): CsvShape {
   const bare = head.replace(/"[^"]*"/g, "");
@@ -119,8 +122,8 @@ export function shapeOf(head: string, isKnown: (heading: string) => boolean): Cs
   const named = DELIMITER_LINE.exec(head)?.[1];
   if (named) return { delimiter: named, newline };
   const scored = [",", ";", "\t", "|"].map((delimiter) => {
-    const cells = firstCells(head, { delimiter, newline });
-    return { delimiter, score: cells.filter(isKnown).length * LIMITS.columns + cells.length };
+    const rows = firstRows(head, { delimiter, newline }), known = Math.max(0, ...rows.map((cells) => cells.filter(isKnown).length));
+    return { delimiter, score: known * LIMITS.columns + (rows[0]?.length ?? 0) };
   });
   const best = scored.reduce((a, b) => (b.score > a.score ? b : a));
   return { delimiter: best.delimiter, newline };

@@ -17,6 +17,9 @@ export interface TakenFile {
   readonly file_no: number;
 }
 
+/** What a finding was read from, or what was written in place of a ticket's columns; null for one that was worked out. */
+export type AsWritten = string | Readonly<Record<string, string | null>>;
+
 /** Rows that go to the engine at once: one of its row groups, which it takes in half the time of pieces that do not fill one. */
 const STAGED_ROWS = 122_880;
 
@@ -27,6 +30,7 @@ export class Filling {
   private readonly keys: RowKeys;
   private readonly file: TakenFile;
   readonly table: TableName;
+  private readonly names: readonly string[];
   private readonly ticket_at: number;
   private ready: StagedRows[] = [];
 
@@ -36,16 +40,22 @@ export class Filling {
     this.keys = new RowKeys(plan.table);
     this.file = file;
     this.table = plan.table.name;
+    this.names = plan.fields.map(({ column }) => column.name);
     this.ticket_at = plan.fields.findIndex(({ column }) => column.name === "ticket_no");
   }
 
-  /**
-   * @param words what a finding was read from: it has the same key in every import, whatever is made of the words by then
-   */
-  push({ values, guessed }: Pick<CheckedRow, "values" | "guessed">, source_line: number, words: string | null = null): void {
-    const { name: source_file, file_no } = this.file, row_key = words === null ? this.keys.keyOf(values, guessed) : this.keys.keyOf(this.ofWords(values, words));
+  /** @param as_written what the row has the same key by in every import, whatever is made of it by then; null for its values */
+  push({ values, guessed }: Pick<CheckedRow, "values" | "guessed">, source_line: number, as_written: AsWritten | null = null): void {
+    const { name: source_file, file_no } = this.file, row_key = this.keyOf(values, guessed, as_written);
     this.collector.push({ values, came_in_guessed: guessed.includes("came_in"), file_no, source_file, source_line, row_key });
     if (this.collector.is_full) this.ready.push({ table: this.table, ...this.collector.take() });
+  }
+
+  private keyOf(values: CheckedRow["values"], guessed: readonly string[], as_written: AsWritten | null): string {
+    if (as_written === null) return this.keys.keyOf(values, guessed);
+    if (typeof as_written === "string") return this.keys.keyOf(this.ofWords(values, as_written));
+    const written = new Map(Object.entries(as_written));
+    return this.keys.keyOf(values.map((value, at) => written.get(this.names[at] ?? "") ?? (written.has(this.names[at] ?? "") ? null : value)), guessed);
   }
 
   private ofWords(values: CheckedRow["values"], words: string): CheckedRow["values"] {

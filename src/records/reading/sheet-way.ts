@@ -1,6 +1,7 @@
 import type { Sheet, SheetRow } from "../formats/sheet.ts";
 import type { Answers, SheetAnswers } from "../understanding/answers.ts";
 import { answersFor } from "../understanding/conventions.ts";
+import { isSign } from "../understanding/heading-signs.ts";
 import { rowMaker } from "../understanding/row-maker.ts";
 import { planSheet, readableSheet } from "../understanding/sheet-plan.ts";
 import type { PlanOptions, SheetPlan } from "../understanding/sheet-plan.ts";
@@ -87,4 +88,5 @@ export async function sheetWay(sheet: Sheet, options: WayOptions): Promise<Sheet
   return { way: "table", layout, heading_line: first.line };
 }
 
-export const knowsHeading = (mapping: Mapping | null) => (heading: string): boolean => isKnownHeading(heading, mapping);
+/** Headings that tell where a text file's cells end: those of our tables, and those any kind of sheet is known by. */
+export const knowsHeading = (mapping: Mapping | null) => (heading: string): boolean => isKnownHeading(heading, mapping) || isSign(plainHeading(heading));

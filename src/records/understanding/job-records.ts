@@ -71,10 +71,11 @@ function jobIn(texts: readonly JobText[], whole: boolean): string | null {
   return whole ? "full service" : null;
 }
 
-function note(job: ReadJob, reel: Reel): string {
+/** @param rest what stands behind the reel's name, which depends on the names that are known */
+function note(job: ReadJob, rest: string): string {
   const texts = job.texts.map(({ text, heading, means }) => (means === "work_text" ? text : `${heading}: ${text}`));
   const slots = [...job.slots.values()].map(({ fault, action }) => [fault, action].filter((one) => one !== "").join(" "));
-  return [job.cells.get("note"), ...texts, ...slots, reel.name.rest, ...job.left_over].filter((one) => one !== undefined && one !== "").join(" | ");
+  return [job.cells.get("note"), ...texts, ...slots, rest, ...job.left_over].filter((one) => one !== undefined && one !== "").join(" | ");
 }
 
 /** Slots (`FIND1`, `ACT1`) are read as one sentence each. */
@@ -100,6 +101,13 @@ function tooLong({ cells }: ReadJob): string | null {
   return took > LONGEST_DAYS ? `the job would have taken ${Math.round(took / 365)} years; is a year wrong?` : null;
 }
 
+/** Which reel and which kind of job it is are worked out with more than the row; what is written stays the same. */
+function asWritten(job: ReadJob): Readonly<Record<string, string | null>> {
+  const said = (name: string) => job.cells.get(name)?.replace(/\s+/g, " ") ?? null, reel = said("reel"), own = note(job, "").replace(/\s+/g, " ");
+  const written = { job: said("job"), note: own === "" ? null : own };
+  return reel === null ? written : { ...written, maker: said("maker"), model: reel, reel_kind: said("reel_kind") };
+}
+
 function oneReel(job: ReadJob, reel: Reel, base: string, numbers: readonly string[], tools: JobTools): MadeRecord[] {
   const ticket_no = ticketNumber(job, reel, numbers, base), day = job.cells.get("received_on") ?? "", kind = (job.cells.get("reel_kind") ?? reel.name.kind) as ReelKind | null;
   const said = own(job.cells.get("complaint") ?? "", reel) ?? job.cells.get("complaint") ?? "";
@@ -112,10 +120,10 @@ function oneReel(job: ReadJob, reel: Reel, base: string, numbers: readonly strin
   const { maker, model } = reel.name, cells: Record<string, string> = {
     ...Object.fromEntries(job.cells), ticket_no, maker: maker ?? job.cells.get("maker") ?? "", model, complaint: said, batch, labour_min: minutes(job, reel),
     reel_kind: kind ?? "", labour_charge: shared(job.cells.get("labour_charge"), reel.of), parts_charge: shared(job.cells.get("parts_charge"), reel.of),
-    job: job.cells.get("job") ?? jobIn(job.texts, whole) ?? "", note: note(job, reel),
+    job: job.cells.get("job") ?? jobIn(job.texts, whole) ?? "", note: note(job, reel.name.rest),
   };
   delete cells["reel"];
-  return [{ table: "tickets", cells }, ...tools.findings.records(ticket_no, texts, kind, said), ...partRecords(ticket_no, job)];
+  return [{ table: "tickets", cells, written: asWritten(job) }, ...tools.findings.records(ticket_no, texts, kind, said), ...partRecords(ticket_no, job)];
 }
 
 /** The tickets and findings of one row. */

@@ -8,6 +8,11 @@ export interface MadeRecord {
   readonly cells: Readonly<Record<string, string>>;
   /** What a finding was read from, with where it stood: the same words give the same record whatever is made of them. */
   readonly words?: string;
+  /**
+   * What was written for columns of a ticket that lean on more than its row (the shop's list of reels, its own spellings): the
+   * same row is the same ticket when that is better known. Null for a column that was worked out.
+   */
+  readonly written?: Readonly<Record<string, string | null>>;
 }
 
 /** What became of one row. */

@@ -4,13 +4,13 @@ import type { TableName } from "../columns.ts";
 import type { SheetRow } from "../formats/sheet.ts";
 import type { Reject } from "../ledger/ledger.ts";
 import { Filling } from "../reading/filling.ts";
-import type { StagedRows, TakenFile } from "../reading/filling.ts";
+import type { AsWritten, StagedRows, TakenFile } from "../reading/filling.ts";
 import type { Plan } from "../reading/headings.ts";
 import { Counts, GUESSED } from "../reading/remarks.ts";
 import type { MadeRecord, RowEnd, RowMaker, RowOutcome } from "./row-outcome.ts";
 import type { SheetPlan } from "./sheet-plan.ts";
 
-interface Checked { readonly filling: Filling; readonly row: CheckedRow; readonly words: string | null }
+interface Checked { readonly filling: Filling; readonly row: CheckedRow; readonly as_written: AsWritten | null }
 
 /** Rows to fix kept with all their cells; a file with more of them has to be put right as a whole. */
 const ROWS_IN_FULL = 20_000;
@@ -111,16 +111,16 @@ export class SheetTaker {
       if (found.row.faults.length > 0 && words === null) return { end: "to fix", faults: found.row.faults };
       if (found.row.faults.length > 0) this.counts.add(LEFT_OUT);
       else {
-        all.push({ ...found, words });
+        all.push({ ...found, as_written: words ?? record.written ?? null });
         kept.push(record);
       }
     }
-    for (const { filling, row: checked, words } of all) this.push(filling, checked, words, row.line);
+    for (const { filling, row: checked, as_written } of all) this.push(filling, checked, as_written, row.line);
     return { end: "in", records: kept };
   }
 
-  private push(filling: Filling, checked: CheckedRow, words: string | null, line: number): void {
-    filling.push(checked, line, words);
+  private push(filling: Filling, checked: CheckedRow, as_written: AsWritten | null, line: number): void {
+    filling.push(checked, line, as_written);
     this.records.set(filling.table, (this.records.get(filling.table) ?? 0) + 1);
     if (checked.guessed.length > 0) this.counts.add(GUESSED);
   }

@@ -99,25 +99,25 @@ export class TillRows implements RowMaker {
 
   private job(ticket_no: string, lines: readonly Line[]): RowEnd[] {
     const labour = lines.filter(isLabour), parts = lines.filter((line) => !isLabour(line)), [first] = labour, names = this.plan.names;
-    const reel = lines.map(({ description }) => IN_BRACKETS.exec(description)?.[1]).map((text) => (text ? names.nameOf(text) : null)).find((one) => one !== null) ?? null;
+    const named = lines.flatMap(({ description }) => IN_BRACKETS.exec(description)?.[1] ?? []).find((text) => names.nameOf(text) !== null) ?? "", reel = names.nameOf(named);
     const day = lines[0]?.day ?? null;
     if (!reel || day === null || !first) {
       const reason = day === null ? "the day of the sale cannot be read" : `no line of this bill says which reel job ${ticket_no} was`;
       return lines.map(({ row }) => ({ row, outcome: { end: "to fix", faults: [{ column: this.heading("description"), value: lines[0]?.description ?? "", reason }] } }));
     }
     const kind = reelKindNamed(plainWords(first.description).split(" ").find((word) => reelKindNamed(word) !== null) ?? "");
-    const ticket = this.ticket(ticket_no, { reel, day, kind, first, labour, parts });
+    const ticket = this.ticket(ticket_no, { reel, named, day, kind, first, labour, parts });
     this.remarks.add("the day of the sale stands for the day the reel came in and went", ticket_no, day);
     return lines.map((line) => ({ row: line.row, outcome: line === first ? { end: "in", records: [ticket] } : this.part(ticket_no, line, kind) }));
   }
 
-  private ticket(ticket_no: string, of: { reel: ReelName; day: string; kind: ReelKind | null; first: Line; labour: readonly Line[]; parts: readonly Line[] }): MadeRecord {
+  private ticket(ticket_no: string, of: { reel: ReelName; named: string; day: string; kind: ReelKind | null; first: Line; labour: readonly Line[]; parts: readonly Line[] }): MadeRecord {
     const words = plainWords(of.first.description.replace(IN_BRACKETS, "")).split(" ").filter((word) => reelKindNamed(word) === null).join(" ");
     const sum = (lines: readonly Line[]) => String(round(lines.reduce((all, { net }) => all + net, 0)));
     return { table: "tickets", cells: {
       ticket_no, received_on: of.day, finished_on: of.day, maker: of.reel.maker ?? "", model: of.reel.model, reel_kind: of.kind ?? "", job: jobNamed(words) ?? "",
       labour_charge: sum(of.labour), parts_charge: sum(of.parts), outcome: "returned", note: of.labour.map(({ description }) => description).join(" | "),
-    } };
+    }, written: { maker: null, model: of.named.trim().replace(/\s+/g, " ") } };
   }
 
   private part(ticket_no: string, line: Line, kind: ReelKind | null): RowOutcome {

@@ -55,6 +55,25 @@ describe("an import of sheets with headings of their own", () => {
     const year = { ...answers, sheets: answers.sheets.map((one) => ({ ...one, year: 2024 })) };
     expect(counts(await bench.bringIn(shape("bench-notebook.txt"), { answers: new Map([["bench-notebook.txt", year]]) }), "bench-notebook.txt")).toEqual([5, 4, 0, 0, 1]);
   });
+  test("tells maker and model apart by a list of reels that comes with it, whichever file is given first", async () => {
+    const jobs = "Job,Came,Reel,Done\n1,13/04/2025,whinbeck40,full service\n", reel = async () => (await bench.engine.rows("select maker, model from ledger.tickets"));
+    await bench.bringIn({ "a jobs.csv": jobs, "b reels.csv": MODELS });
+    expect(await reel()).toEqual([{ maker: "Brackhelm", model: "Whinbeck 40" }]);
+    await emptied(bench);
+    await bench.bringIn({ "a reels.csv": MODELS, "b jobs.csv": jobs });
+    expect(await reel()).toEqual([{ maker: "Brackhelm", model: "Whinbeck 40" }]);
+  });
+  test("knows a job again when the list of reels came in since, or a longer export lets its maker be told", async () => {
+    const jobs = "Job,Came,Reel,Done\n1,13/04/2025,Brackhelm Whinbeck 40,full service\n";
+    expect(counts(await bench.bringIn({ "jobs.csv": jobs }), "jobs.csv")).toEqual([1, 1, 0, 0, 0]);
+    await bench.bringIn({ "models.csv": MODELS });
+    expect(counts(await bench.bringIn({ "jobs.csv": jobs }), "jobs.csv")).toEqual([1, 0, 1, 0, 0]);
+    await emptied(bench);
+    await bench.bringIn({ "jobs.csv": jobs });
+    const longer = `${jobs}2,14/04/2025,Brackhelm Dovekin 25,full service\n3,15/04/2025,Brackhelm Ombry 8,drag\n`;
+    expect(counts(await bench.bringIn({ "jobs.csv": longer }), "jobs.csv")).toEqual([3, 2, 1, 0, 0]);
+    expect(await bench.engine.rows("select ticket_no from conflicts")).toEqual([]);
+  });
   test("reads notes with the shop's own spelling book", async () => {
     await bench.ledger.keepSetting("spelling book", spellingsText([{ spelling: "whizzer", reel_kind: null, position: "ar_clutch" }]));
     await bench.bringIn({ "sheet.csv": "Job,Came,Reel,Done\n1,13/04/2025,Whinbeck 40,whizzer replaced\n" });
