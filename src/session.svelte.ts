@@ -1,6 +1,5 @@
 import { recordsSpan } from "./answers/choices/choices.ts";
 import { prepareAnswers } from "./answers/prepare.ts";
-import { RULE_CHANGES_SETTING } from "./answers/rule-changes/rule-changes.ts";
 import type { Engine, Report } from "./db/engine.ts";
 import { EngineGone } from "./db/errors.ts";
 import { prepareTables } from "./db/prepare.ts";
@@ -183,7 +182,7 @@ export class Session extends ShopWords {
     const { ledger } = this.#at;
     for (const batch of this.batches) if (batch.origin === "demo") await ledger.remove(batch.id);
     await ledger.keepSetting(DEMO, "no");
-    await ledger.keepSetting(RULE_CHANGES_SETTING, null);
+    await this.forgetDemoWords();
     await this.#refill();
   }
 
@@ -238,7 +237,7 @@ export class Session extends ShopWords {
   takeOut(batch: Batch): Promise<void> {
     return this.#without(async (ledger) => {
       await ledger.remove(batch.id);
-      if (batch.origin === "demo") await ledger.keepSetting(RULE_CHANGES_SETTING, null);
+      if (batch.origin === "demo") await this.forgetDemoWords();
     });
   }
 

@@ -1,8 +1,15 @@
+import { BENCH_RATES_SETTING, benchRatesText, NO_RATES, readBenchRates, type BenchRates } from "./answers/labour/bench-rates.ts";
 import { readRuleChanges, RULE_CHANGES_SETTING, ruleChangesText, type RuleChange } from "./answers/rule-changes/rule-changes.ts";
 import type { Ledger } from "./records/ledger/ledger.ts";
 import { INVENTED } from "./world.ts";
 
 const SHOP = "shop", CURRENCY = "currency";
+
+/** Rates of the invented shop (data/demo-shop). */
+const INVENTED_RATES: BenchRates = { hour_price: 54, hour_cost: 31, beside_min: 17 };
+
+/** What is written over the demo goes out with it. */
+const OVER_THE_DEMO = [RULE_CHANGES_SETTING, BENCH_RATES_SETTING];
 
 /** What the owner wrote about the shop itself, as the app remembers it while it is open. */
 export abstract class ShopWords {
@@ -12,6 +19,8 @@ export abstract class ShopWords {
   currency = $state("");
   /** Changes of habit the owner dated, oldest first. */
   rule_changes = $state.raw<readonly RuleChange[]>([]);
+  /** What an hour at the bench brings in and costs. */
+  bench_rates = $state.raw<BenchRates>(NO_RATES);
 
   /** Where the words are kept. */
   protected abstract get kept(): Ledger;
@@ -22,7 +31,20 @@ export abstract class ShopWords {
     this.currency = (await this.kept.setting(CURRENCY)) ?? (demo ? INVENTED.currency : "");
     const { changes, faults } = readRuleChanges(await this.kept.setting(RULE_CHANGES_SETTING));
     this.rule_changes = changes;
-    return faults;
+    const kept = await this.kept.setting(BENCH_RATES_SETTING), read = readBenchRates(kept);
+    this.bench_rates = demo && kept === null ? INVENTED_RATES : read.rates;
+    return [...faults, ...read.faults];
+  }
+
+  /** Takes out what was written over the demo. */
+  protected async forgetDemoWords(): Promise<void> {
+    for (const setting of OVER_THE_DEMO) await this.kept.keepSetting(setting, null);
+  }
+
+  /** @throws {RangeError} if a rate is negative or beyond belief; then nothing is changed */
+  async keepBenchRates(rates: BenchRates): Promise<void> {
+    await this.kept.keepSetting(BENCH_RATES_SETTING, benchRatesText(rates));
+    this.bench_rates = rates;
   }
 
   async keepShop(name: string): Promise<void> {

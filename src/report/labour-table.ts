@@ -3,7 +3,7 @@ import type { ReportTable } from "./table.ts";
 
 const COLUMNS = [
   "job", "reel_kind", "maker", "model", "n", "median", "mean", "mean_low", "mean_high", "p80", "pooled_median", "pooled_p80",
-  "warranty", "in_batches", "blank", "typed_as_hours", "with_waiting", "note",
+  "p90", "pooled_p90", "warranty", "in_batches", "blank", "typed_as_hours", "with_waiting", "note",
 ];
 
 /** Bench minutes by job and kind of reel, and by model where there are ten. */

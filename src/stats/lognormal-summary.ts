@@ -24,16 +24,17 @@ export interface LognormalCurve {
 
 export interface LognormalSummary {
   n: number;
-  /** Of the list itself: middle value, plain mean, and the value four in five stay under (null under five values). */
+  /** Of the list itself: middle value, plain mean, and the values four in five (null under five values) and nine in ten (null under ten) stay under. */
   median: number;
   mean: number;
   p80: number | null;
+  p90: number | null;
   curve: LognormalCurve | null;
   /** Why there is no curve; null when there is one. */
   reason: NoLognormal | null;
 }
 
-const FEWEST_FOR_P80 = 5;
+const FEWEST_FOR_P80 = 5, FEWEST_FOR_P90 = 10;
 
 function curveOf(logs: readonly number[], logMean: number, logSd: number, level: number): LognormalCurve {
   const n = logs.length, variance = logSd ** 2, t = tQuantile((1 + level) / 2, n - 1);
@@ -67,7 +68,7 @@ export function lognormalSummary(minutes: readonly number[], level = 0.95): Logn
   requireInside("lognormalSummary", "level", level);
   const n = minutes.length, plain = {
     n, median: quantile(minutes, 0.5), mean: univariate(minutes).mean,
-    p80: n >= FEWEST_FOR_P80 ? quantile(minutes, 0.8) : null,
+    p80: n >= FEWEST_FOR_P80 ? quantile(minutes, 0.8) : null, p90: n >= FEWEST_FOR_P90 ? quantile(minutes, 0.9) : null,
   };
   if (minutes.some((time) => time <= 0)) return { ...plain, curve: null, reason: "times of zero or less" };
   const logs = minutes.map(Math.log), { mean: logMean, sd } = univariate(logs);

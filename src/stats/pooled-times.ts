@@ -10,6 +10,8 @@ export interface PooledTime {
   medianHigh: number;
   /** Time that the group's next job stays under in four cases of five, the doubt about the median included. */
   p80: number;
+  /** The same for nine cases of ten. */
+  p90: number;
 }
 
 export interface PooledTimes { status: PooledGroups["status"]; times: PooledTime[] }
@@ -30,12 +32,12 @@ export function pooledTimes(groups: readonly (readonly number[])[], level = 0.95
   groups.flat().forEach((time) => { requirePositive("pooledTimes", "time", time); });
   const pooled = pooledGroups(groups.map((group) => group.map(Math.log)));
   if ("reason" in pooled) return pooled;
-  const z = normalQuantile((1 + level) / 2, 0, 1), z80 = normalQuantile(0.8, 0, 1);
+  const z = normalQuantile((1 + level) / 2, 0, 1), z80 = normalQuantile(0.8, 0, 1), z90 = normalQuantile(0.9, 0, 1);
   return {
     status: pooled.status,
     times: pooled.groups.map(({ pooled: middle, se }) => ({
       median: Math.exp(middle), medianLow: Math.exp(middle - z * se), medianHigh: Math.exp(middle + z * se),
-      p80: Math.exp(middle + z80 * Math.sqrt(pooled.within + se ** 2)),
+      p80: Math.exp(middle + z80 * Math.sqrt(pooled.within + se ** 2)), p90: Math.exp(middle + z90 * Math.sqrt(pooled.within + se ** 2)),
     })),
   };
 }

@@ -31,6 +31,39 @@ describe("the Labour room", () => {
     expect(await seriousViolations(page)).toEqual([]);
   });
 
+  test("names time and price at the counter for a job and a reel, and keeps the choice in the address", async () => {
+    await visit(page, "labour");
+    const counter = page.getByRole("region", { name: "At the counter" });
+    await counter.getByLabel("Job").selectOption("full service, conventional");
+    await counter.getByLabel("Reel").selectOption("Uffenby Jarnvik 30-II");
+    expect(hash(page)).toBe("#/labour?job=full service, conventional&reel=Uffenby Jarnvik 30-II");
+    // The scenario's two-speed lever drag: charged 78, median 112 to 115 minutes, 101 to 104 at 54 an hour (invented data).
+    await counter.getByText(/^Usually 1\sh\s[45]\d at the bench; 4 in 5 are done within 2\sh\s\d\d \(\d+ jobs, this model\). Usually charged: 78\scu\.$/).waitFor();
+    await page.getByText(/Jarnvik 30-II, full service: charged 78\scu, its time comes to 1\d\d\scu/).waitFor();
+    expect(await seriousViolations(page)).toEqual([]);
+  });
+
+  test("holds every job beside the hour's price the owner writes, and says when it is no price", async () => {
+    await visit(page, "labour");
+    await page.getByText(/your price is 54\scu/).waitFor();
+    const price = page.getByLabel("Price of an hour");
+    await price.fill("twenty");
+    await price.blur();
+    await page.getByText("“twenty” is not an amount. Write it in digits, such as 54 or 54.50.").waitFor();
+    await price.fill("20");
+    await price.blur();
+    await page.getByText(/your price is 20\scu\. No job falls clearly short of it\./).waitFor();
+    await price.fill("54");
+    await price.blur();
+    await page.getByText(/your price is 54\scu/).waitFor();
+  });
+
+  test("shows the junior learning on the same jobs, as training and not as a ranking", async () => {
+    await visit(page, "labour");
+    await page.getByText(/T2 took 1\.[23]\d times as long in 2023 and 1\.1\d times as long in 2025: learning shows\./).waitFor();
+    await page.getByText(/It is no ranking of people/).waitFor();
+  });
+
   test("opens a job's models by keyboard and keeps it in the address", async () => {
     await visit(page, "labour");
     await page.getByRole("button", { name: "full service, spinning: its models" }).focus();

@@ -22,17 +22,17 @@ const minutes = (group: readonly Sorted[]) => counted(group).flatMap(({ row }) =
 
 /** Times of a group with what is known of them, or nulls and why. */
 function times(values: readonly number[]) {
-  if (values.length === 0) return { n: 0, median: null, mean: null, mean_low: null, mean_high: null, p80: null, why: "no minutes written" };
-  const { n, median, mean, p80, curve, reason } = lognormalSummary(values);
+  if (values.length === 0) return { n: 0, median: null, mean: null, mean_low: null, mean_high: null, p80: null, p90: null, why: "no minutes written" };
+  const { n, median, mean, p80, p90, curve, reason } = lognormalSummary(values);
   const why = [p80 === null ? "too few for P80" : "", reason === null ? "" : `no range: ${reason}`].filter((part) => part !== "").join("; ");
-  return { n, median, mean, mean_low: curve?.meanLow ?? null, mean_high: curve?.meanHigh ?? null, p80, why };
+  return { n, median, mean, mean_low: curve?.meanLow ?? null, mean_high: curve?.meanHigh ?? null, p80, p90, why };
 }
 
 function described(group: readonly Sorted[], name: Pick<LabourRow, "maker" | "model">, pooled: PooledTime | null, pooled_note: string): LabourRow {
   const { why, ...figures } = times(minutes(group)), first = group[0]?.row, used = counted(group);
   return {
     job: first?.job ?? null, reel_kind: first?.reel_kind ?? null, ...name, ...figures,
-    pooled_median: pooled?.median ?? null, pooled_p80: pooled?.p80 ?? null,
+    pooled_median: pooled?.median ?? null, pooled_p80: pooled?.p80 ?? null, pooled_p90: pooled?.p90 ?? null,
     warranty: used.filter(({ row }) => row.warranty).length, in_batches: used.filter(({ row }) => row.in_batch).length,
     blank: group.filter(({ row }) => row.labour_min === null).length,
     typed_as_hours: group.filter(({ slip }) => slip === "typed as hours").length,

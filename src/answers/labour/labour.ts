@@ -21,9 +21,12 @@ export interface LabourRow {
   readonly mean_high: number | null;
   /** Minutes not exceeded in eight of ten jobs: for quotes. Null with "too few" in `note`. */
   readonly p80: number | null;
+  /** Minutes not exceeded in nine of ten jobs; null under ten. */
+  readonly p90: number | null;
   /** Of one model, drawn toward the other models of the same job and kind of reel; null where all models are together. */
   readonly pooled_median: number | null;
   readonly pooled_p80: number | null;
+  readonly pooled_p90: number | null;
   /** Of the `n`: jobs under warranty, and reels that came together. */
   readonly warranty: number;
   readonly in_batches: number;

@@ -1,15 +1,20 @@
 import type { Engine } from "../../db/engine.ts";
+import type { BenchRates } from "../../answers/labour/bench-rates.ts";
+import { drifts, type Drift } from "../../answers/labour/drift.ts";
+import { earnings, type Earnings } from "../../answers/labour/earnings.ts";
 import { jobName } from "../../answers/labour/job-name.ts";
 import { labour, type Labour } from "../../answers/labour/labour.ts";
 import { minutesTicks, type MinutesTicks } from "../../answers/labour/minutes-ticks.ts";
+import { whatTakesLonger, type TakesLonger } from "../../answers/labour/what-takes-longer.ts";
+import { timedWork } from "../../answers/labour/work.ts";
 import type { RecordsFilter } from "../../answers/filter.ts";
 import { REEL_KINDS } from "../../records/columns.ts";
 import { day, oneOf, text, type Values } from "../../ui/url-state.ts";
 import { wholeJobs } from "./labour-words.ts";
 import type { MinutesLine } from "./minutes-chart.ts";
 
-/** Filters of the room as they stand in the address; `job` is the one whose models are shown. */
-export const LABOUR_FIELDS = { kind: oneOf(["", ...REEL_KINDS], ""), from: day(), to: day(), job: text() };
+/** Filters of the room as they stand in the address; `job` is the one looked at, `reel` the model it is quoted for. */
+export const LABOUR_FIELDS = { kind: oneOf(["", ...REEL_KINDS], ""), from: day(), to: day(), job: text(), reel: text() };
 
 const given = (value: string) => (value === "" ? null : value);
 
@@ -20,20 +25,26 @@ export const labourFilter = (values: Values<typeof LABOUR_FIELDS>): RecordsFilte
 export interface LabourSheet {
   readonly labour: Labour;
   readonly ticks: readonly MinutesTicks[];
+  readonly earned: Earnings;
+  readonly longer: TakesLonger;
+  readonly drifts: readonly Drift[];
 }
 
-/** Times by job, and the single jobs to draw. */
-export async function labourSheet(engine: Engine, filter: RecordsFilter, signal?: AbortSignal): Promise<LabourSheet> {
-  const found = await labour(engine, filter, signal);
+/** Times by job, the single jobs to draw, what they bring in, what goes with longer ones, and how they changed. */
+export async function labourSheet(engine: Engine, filter: RecordsFilter, rates: BenchRates, signal?: AbortSignal): Promise<LabourSheet> {
+  const found = await labour(engine, filter, signal), work = await timedWork(engine, filter, signal);
   const aside = new Set(found.set_aside.map((one) => one.ticket_no));
-  return { labour: found, ticks: await minutesTicks(engine, filter, aside, signal) };
+  return {
+    labour: found, ticks: await minutesTicks(engine, filter, aside, signal),
+    earned: earnings(work, rates), longer: whatTakesLonger(work), drifts: drifts(work),
+  };
 }
 
 /** Fewest jobs that are drawn, and most lines in one picture. */
 const FEWEST_DRAWN = 5, MOST_DRAWN = 20;
 
 /** Lines of the strip chart, in the order of the table. */
-export function minutesLines({ labour: { rows }, ticks }: LabourSheet): readonly MinutesLine[] {
+export function minutesLines({ labour: { rows }, ticks }: Pick<LabourSheet, "labour" | "ticks">): readonly MinutesLine[] {
   const by_name = new Map(ticks.map((one) => [jobName(one), one.ticks]));
   return wholeJobs(rows).filter((row) => row.n >= FEWEST_DRAWN).slice(0, MOST_DRAWN)
     .map((row) => ({ name: jobName(row), n: row.n, ticks: by_name.get(jobName(row)) ?? [], median: row.median, p80: row.p80 }));
