@@ -33,7 +33,15 @@ function converter(type: DataType, column: string): Convert {
   throw new RangeError(`columns: needs ${column} as text, number, boolean, DATE or a list of these, got ${type}; cast it in the statement`);
 }
 
+/** Numbers that need no converting and lack nothing; null for other columns. */
+function plainNumbers(vector: Vector): number[] | null {
+  const { type } = vector, plain = DataType.isFloat(type) ? type.precision === 2 : DataType.isInt(type) && type.bitWidth === 32;
+  return plain && vector.nullCount === 0 ? Array.from(vector.toArray() as Iterable<number>) : null;
+}
+
 function cells(vector: Vector, convert: Convert): (SqlValue | SqlValue[])[] {
+  const numbers = plainNumbers(vector);
+  if (numbers) return numbers;
   return Array.from({ length: vector.length }, (_, at) => {
     const cell: unknown = vector.get(at);
     return cell === null || cell === undefined ? null : convert(cell as never);
@@ -57,6 +65,11 @@ export function columnsOf(stream: Uint8Array): Record<string, SqlValue[]> {
 /** The same, row by row. */
 export function rowsOf<R>(columns: Record<string, SqlValue[]>): R[] {
   const names = Object.keys(columns);
-  const length = columns[names[0] ?? ""]?.length ?? 0;
-  return Array.from({ length }, (_, at) => Object.fromEntries(names.map((name) => [name, columns[name]?.[at] ?? null])) as R);
+  const length = columns[names[0] ?? ""]?.length ?? 0, given = names.map((name) => columns[name] ?? []);
+  // A loop takes a third of the time that entries take: there may be tens of thousands of rows.
+  return Array.from({ length }, (_, at) => {
+    const row: Record<string, SqlValue> = {};
+    for (let i = 0; i < names.length; i += 1) row[names[i] as string] = given[i]?.[at] ?? null;
+    return row as R;
+  });
 }

@@ -3,9 +3,11 @@ import numbers from "./derive/0-numbers.sql?raw";
 import tickets from "./derive/0-tickets.sql?raw";
 import versions from "./derive/0-versions.sql?raw";
 import catalogue from "./derive/1-catalogue.sql?raw";
+import places from "./derive/2-places.sql?raw";
 import visits from "./derive/2-visits.sql?raw";
 import inspections from "./derive/3-inspections.sql?raw";
 import demand from "./derive/4-demand.sql?raw";
+import failures from "./derive/4-failures.sql?raw";
 import type { Engine } from "./engine.ts";
 import schema from "./schema.sql?raw";
 
@@ -17,7 +19,7 @@ const SETTLING = [versions, tickets];
 
 function derivation(failure_grade: number): { scripts: string[]; values: { failure_grade: number } } {
   if (![1, 2, 3, 4].includes(failure_grade)) throw new RangeError(`derive: failure_grade must be 1, 2, 3 or 4, got ${failure_grade}`);
-  return { scripts: [catalogue, visits, inspections, demand], values: { failure_grade } };
+  return { scripts: [catalogue, visits, places, inspections, demand, failures], values: { failure_grade } };
 }
 
 /** Without such numbers, now and before, the empty tables stay as they are: making them anew takes as long as a small derivation. */

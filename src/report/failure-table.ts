@@ -1,5 +1,7 @@
 import type { FailureRate } from "../answers/failures/failure-rate.ts";
 import { ALL_FAILURES, failureCounts } from "../answers/failures/failure-rates.ts";
+import { rowKey } from "../answers/failures/count-row.ts";
+import { reelsInspected } from "../answers/failures/reels-inspected.ts";
 import { sideOf } from "../answers/failures/verdict.ts";
 import type { Verdict, VerdictSide } from "../answers/failures/verdict.ts";
 import { DENOMINATORS, OPENINGS } from "../answers/filter.ts";
@@ -41,13 +43,13 @@ function sideColumns(side: VerdictSide, word: string) {
   };
 }
 
-function row(rate: FailureRate, verdict: Verdict | undefined) {
+function row(rate: FailureRate, verdict: Verdict | undefined, reels: number) {
   const { opening, note, ...rest } = rate, side = verdict ? sideOf(verdict, opening) : null;
   const whole = rate.model === "*" && rate.maker === "*" ? "all models: nothing to draw toward or compare with" : "";
   // All openings together show the word of the whole verdict, which is taken from planned openings where they suffice.
   const word = verdict && side ? (opening === "*" ? verdict.word : side.word) : "";
   return {
-    ...NO_SIDE, ...rest, came_in: opening, ...(side ? sideColumns(side, word) : { ...NO_SIDE, rate_low: rest.rate_low, rate_high: rest.rate_high }),
+    ...NO_SIDE, ...rest, reels, came_in: opening, ...(side ? sideColumns(side, word) : { ...NO_SIDE, rate_low: rest.rate_low, rate_high: rest.rate_high }),
     note: [note, whole, side ? missing(side) : ""].filter((part) => part !== "").join("; "),
   };
 }
@@ -62,8 +64,8 @@ export async function failureTable(engine: Engine, verdicts: readonly Verdict[])
   for (const opening of OPENINGS) {
     for (const denominator of DENOMINATORS) {
       const judged = new Map(verdicts.filter((one) => !one.series && one.denominator === denominator).map((one) => [keyOf(one), one]));
-      const rates = await failureCounts(engine, { ...ALL_FAILURES, opening, denominator });
-      rows.push(...rates.map((rate) => row(rate, judged.get(keyOf(rate)))));
+      const filter = { ...ALL_FAILURES, opening, denominator }, rates = await failureCounts(engine, filter), reels = await reelsInspected(engine, filter);
+      rows.push(...rates.map((rate) => row(rate, judged.get(keyOf(rate)), reels.get(rowKey(rate)) ?? 0)));
     }
   }
   return { file: "failure-rates.csv", columns: COLUMNS, rows };

@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { reelsInspected } from "../../src/answers/failures/reels-inspected.ts";
 import { ALL_FAILURES, failureRates } from "../../src/answers/failures/failure-rates.ts";
 import type { FailureFilter } from "../../src/answers/failures/failure-rate.ts";
 import { failuresOverTime } from "../../src/answers/failures/failures-over-time.ts";
@@ -89,7 +90,8 @@ describe("failureRates", () => {
   test("prints no share under ten inspected, but its limits and its reason", async () => {
     const [all] = await failureRates(engine, { ...ALL_FAILURES, position: "ar_clutch" });
     // Wilson limits of 3 of 6 by hand: 0.5 ± (1.95996 / 1.64025) √(0.25 / 6 + 3.8415 / 144) = 0.5 ± 0.3124.
-    expect(all).toMatchObject({ rate: null, note: "under 10 inspected: the count is all there is", reels: 1 });
+    expect(all).toMatchObject({ rate: null, note: "under 10 inspected: the count is all there is" });
+    expect([...await reelsInspected(engine, { ...ALL_FAILURES, position: "ar_clutch" })].filter(([key]) => key.includes("*"))).toEqual([[JSON.stringify(["ar_clutch", "*", "*"]), 1]]);
     expect([all?.rate_low, all?.rate_high].map((limit) => limit?.toFixed(4))).toEqual(["0.1876", "0.8124"]);
   });
 

@@ -7,7 +7,7 @@ const rate = (model: string, inspected: number, failed: number, rate_low: number
   position: "ar_clutch", position_name: "One-way clutch", group_code: "AR", group_name: "Anti-reverse", family: null, maker: model === "*" ? "*" : null,
   model, reel_kind: null, opening: "planned", denominator: "coverage", inspected, failed, rate: failed / inspected, rate_low, rate_high: 1,
   pooled_rate: null, pooled_low: null, pooled_high: null, p_value: null, q_value: null, replaced: 0, replaced_routine: 0, outside: 0, outside_failed: 0,
-  reels: 0, note: "",
+  note: "",
 });
 
 describe("mostFailing", () => {

@@ -12,7 +12,7 @@ export function rate(failed: number, inspected: number, rest: Partial<FailureRat
     maker: "Brackhelm", model: "Whinbeck 40", reel_kind: "spinning", opening: "planned", denominator: "coverage",
     inspected, failed, rate: inspected < 10 ? null : failed / inspected, rate_low: low, rate_high: high,
     pooled_rate: null, pooled_low: null, pooled_high: null, p_value: null, q_value: null,
-    replaced: failed, replaced_routine: 0, outside: 0, outside_failed: 0, reels: inspected, note: "", ...rest,
+    replaced: failed, replaced_routine: 0, outside: 0, outside_failed: 0, note: "", ...rest,
   };
 }
 

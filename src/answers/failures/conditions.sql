@@ -1,6 +1,7 @@
 -- How often was each part inspected and had failed on each model, by the conditions the reels came in under and by season (calendar year)?
+-- Each row lists the cells of a part on a model: 1024 × (season - 1900) + condition.
 -- Parameters: reel_kind varchar, water varchar, from_date date, to_date date, group_code varchar, position varchar, denominator varchar
--- Columns: position varchar, maker varchar, model varchar, reel_kind varchar, condition integer, season integer, inspected bigint, failed bigint
+-- Columns: position varchar, maker varchar, model varchar, reel_kind varchar, cells integer[], inspected integer[], failed integer[]
 with came as (
   select visit, maker, model, reel_kind, dense_rank() over (order by maker, model)::integer as model_no, year(received_on)::integer as season,
     (case water when 'fresh' then 1 when 'brackish' then 2 when 'salt' then 3 else 0 end
@@ -21,21 +22,26 @@ with came as (
   from came
   group by model_no, maker, model
 ), keyed as (
-  -- One number for all there is to group by: words would take twice as long.
-  select visit, (model_no::bigint * 256 + season - 1900) * 1024 + condition as key
+  -- One number for all there is to group by: words would take three times as long, and a row for each cell twice.
+  select visit, ((model_no::bigint * 256 + season - 1900) * 1024 + condition) * 65536 as key
   from came
 ), sums as (
-  select i.position, k.key, count(*) as inspected, count(*) filter (i.failed) as failed
+  select k.key + i.place as key, count(*) as inspected, count(*) filter (i.failed) as failed
   from inspected i
   join keyed k using (visit)
   where case when getvariable('denominator') = 'strict' then i.written else i.counted end
     and (getvariable('position') is null or i.position = getvariable('position'))
-  group by i.position, k.key
+  group by k.key + i.place
+), lists as (
+  select (key % 65536)::smallint as place, key // 17179869184 as model_no, list((key // 65536 % 262144)::integer order by key) as cells,
+    list(inspected::integer order by key) as inspected, list(failed::integer order by key) as failed
+  from sums
+  group by key % 65536, key // 17179869184
 )
-select s.position, n.maker, n.model, n.reel_kind, (s.key % 1024)::integer as condition, (1900 + (s.key // 1024) % 256)::integer as season,
-  s.inspected, s.failed
-from sums s
-join named n on n.model_no = s.key // 262144
-left join position_list p on p.position = s.position
+select n.position, m.maker, m.model, m.reel_kind, l.cells, l.inspected, l.failed
+from lists l
+join places n using (place)
+join named m using (model_no)
+left join position_list p on p.position = n.position
 where getvariable('group_code') is null or p.group_code = getvariable('group_code')
-order by p.rowid nulls last, s.position, s.key
+order by l.place, l.model_no

@@ -14,16 +14,15 @@ export type CountRow = {
   readonly replaced_routine: number;
   readonly outside: number;
   readonly outside_failed: number;
-  readonly reels: number;
 };
 
 /** What tells one model's row from another's. */
 export const rowKey = ({ position, maker, model }: Pick<CountRow, "position" | "maker" | "model">) =>
   JSON.stringify([position, maker, model]);
 
-const COUNTS = ["inspected", "failed", "replaced", "replaced_routine", "outside", "outside_failed", "reels"] as const;
+const COUNTS = ["inspected", "failed", "replaced", "replaced_routine", "outside", "outside_failed"] as const;
 
-/** The rows of one position as one, over all models (`*`); a reel is told apart within its model, so reels add up. */
+/** The rows of one position as one, over all models (`*`). */
 export function allModels(rows: readonly [CountRow, ...CountRow[]]): CountRow {
   const sums = Object.fromEntries(COUNTS.map((name) => [name, rows.reduce((sum, row) => sum + row[name], 0)]));
   return { ...rows[0], maker: "*", model: "*", reel_kind: null, ...sums };

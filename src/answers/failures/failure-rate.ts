@@ -39,8 +39,6 @@ export interface FailureRate {
   /** Findings on a position this job does not open: written, not counted in `inspected`. */
   readonly outside: number;
   readonly outside_failed: number;
-  /** Reels told apart by serial among the inspected. */
-  readonly reels: number;
   /** Why a figure is missing, else empty. */
   readonly note: string;
 }

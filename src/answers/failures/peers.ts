@@ -2,7 +2,7 @@ import type { Stratum } from "../../stats/mantel-haenszel.ts";
 import type { Opening } from "../filter.ts";
 import { grouped } from "../grouped.ts";
 
-/** One row of `conditions.sql`. */
+/** One cell of `conditions.sql`. */
 export type ConditionRow = {
   readonly position: string;
   readonly maker: string | null;

@@ -1,6 +1,6 @@
 import type { Engine } from "../../db/engine.ts";
 import type { Denominator, RecordsFilter } from "../filter.ts";
-import conditionsSql from "./conditions.sql?raw";
+import { conditionRows } from "./condition-rows.ts";
 import costsSql from "./costs.sql?raw";
 import faultsSql from "./faults.sql?raw";
 import matesSql from "./mates.sql?raw";
@@ -34,7 +34,7 @@ export async function verdictRecords(engine: Engine, filter: VerdictFilter, sign
   const { reel_kind, water, from, to, group, position, denominator } = filter;
   const common = { reel_kind, water, from_date: from, to_date: to, group_code: group, position }, values = { ...common, denominator };
   const [conditions, mates, faults, costs] = await Promise.all([
-    engine.rows<ConditionRow>(conditionsSql, values, signal),
+    conditionRows(engine, values, signal),
     engine.rows<MatesRow>(matesSql, values, signal),
     engine.rows<FaultRow>(faultsSql, values, signal),
     engine.rows<CostRow>(costsSql, { ...common, comeback_days: COMEBACK_DAYS }, signal),

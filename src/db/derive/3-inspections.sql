@@ -30,10 +30,11 @@ with written as (
   from visits
   where finished
 ), opened as (
-  select k.*, c.position, c.level
+  select k.*, c.position, n.place, c.level
   from works k
   join coverage c on c.reel_kind = k.reel_kind and c.job = k.job and c.not_tier is distinct from coalesce(k.tier, '?')
   join position_list p on p.position = c.position
+  join places n on n.position = c.position
   left join shown s on s.model = k.model and s.maker is not distinct from k.maker and s.position = c.position
   left join absent a on a.model = k.model and a.maker is not distinct from k.maker and a.position = c.position
   where a.position is null
@@ -50,14 +51,15 @@ with written as (
 select w.visit, w.position, true as written,
   coalesce(o.level = 'inspected', false) as covered,
   o.level is not null or l.job is null as counted,
-  w.failed, w.grade, w.replaced, w.routine
+  w.failed, w.grade, w.replaced, w.routine, n.place
 from written w
 join visits v using (visit)
+join places n on n.position = w.position
 left join opened o on o.finished = v.finished and o.model = v.model and o.reel_kind = v.reel_kind and o.job = v.job
   and o.maker is not distinct from v.maker and o.tier is not distinct from v.tier and o.position = w.position
 left join listed_jobs l on l.reel_kind = v.reel_kind and l.job = v.job
 union all
-select v.visit, o.position, false, true, true, false, null, false, false
+select v.visit, o.position, false, true, true, false, null, false, false, o.place
 from visits v
 left join written_on w using (visit)
 join opened o on o.finished = v.finished and o.model = v.model and o.reel_kind = v.reel_kind and o.job = v.job
