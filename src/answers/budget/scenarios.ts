@@ -26,42 +26,47 @@ export interface Ahead {
 /** The least a delivery takes: it is not there on the day it is ordered. */
 const SOONEST = 0.5;
 
-/** For how many days each group must last in one future: until the next order arrives, which is late when its supplier is. */
+/** Days that each group's next order takes in one future; late for all groups of a supplier that is late. */
+export function drawnDelivery(groups: readonly Delivered[], random: Random): number[] {
+  const taken = new Map<string | null, number>();
+  return groups.map(({ supplier, lead_days, lead_sd }) => {
+    const { logMean, logSd } = logNormalOf(Math.max(SOONEST, lead_days), lead_sd), days = taken.get(supplier) ?? drawLogNormal(random, logMean, logSd);
+    taken.set(supplier, days);
+    return days;
+  });
+}
+
+/** For how many days each group must last in one future. */
 function lastingDays({ groups, lasting }: Ahead, random: Random): number[] {
   if (lasting !== null) return groups.map(() => lasting);
-  const taken = new Map<string | null, number>();
-  return groups.map(({ supplier, lead_days, lead_sd, review_days }) => {
-    const known = taken.get(supplier);
-    if (known !== undefined) return Math.ceil(known + review_days);
-    const { logMean, logSd } = logNormalOf(Math.max(SOONEST, lead_days), lead_sd), days = drawLogNormal(random, logMean, logSd);
-    taken.set(supplier, days);
-    return Math.ceil(days + review_days);
-  });
+  return drawnDelivery(groups, random).map((days, group) => Math.ceil(days + (groups[group] as Delivered).review_days));
 }
 
 /** Once as a rule; sometimes twice or not at all, so that on average there are `grown` jobs for one of then. */
 const timesNow = (grown: number, random: Random): number => Math.floor(grown) + (random() < grown % 1 ? 1 : 0);
 
-function addJob({ parts }: PastJob, day: number, days: readonly number[], list: NeedsList, taken: Int32Array): void {
-  for (const [group, pieces] of parts) {
-    const level = (taken[group] as number) + pieces;
-    taken[group] = level;
-    if (day <= (days[group] as number)) list.need(group, level);
+/** Jobs of `days` days ahead in one future, weeks like those days of one past year; `day` counts from 1. */
+export function playedThrough(weeks: PastWeeks, from: number, days: number, random: Random, job: (parts: PastJob["parts"], day: number) => void): void {
+  const year = 1 + Math.floor(random() * Math.max(1, weeks.years));
+  for (let start = 0; start < days; start += WEEK) {
+    const week = weeks.like(from + start, year, random);
+    for (const { parts, day } of week.jobs) {
+      for (let again = timesNow(week.grown, random); again > 0; again -= 1) job(parts, start + day - week.from + 1);
+    }
   }
-  list.endJob();
 }
 
 function oneFuture(ahead: Ahead, list: NeedsList, taken: Int32Array, random: Random): void {
-  const { weeks, from } = ahead, days = lastingDays(ahead, random), end = Math.max(...days);
-  const year = 1 + Math.floor(random() * Math.max(1, weeks.years));
+  const days = lastingDays(ahead, random);
   taken.fill(0);
-  for (let start = 0; start < end; start += WEEK) {
-    const week = weeks.like(from + start, year, random);
-    for (const job of week.jobs) {
-      const day = start + job.day - week.from + 1;
-      for (let again = timesNow(week.grown, random); again > 0; again -= 1) addJob(job, day, days, list, taken);
+  playedThrough(ahead.weeks, ahead.from, Math.max(...days), random, (parts, day) => {
+    for (const [group, pieces] of parts) {
+      const level = (taken[group] as number) + pieces;
+      taken[group] = level;
+      if (day <= (days[group] as number)) list.need(group, level);
     }
-  }
+    list.endJob();
+  });
   list.endScenario();
 }
 

@@ -1,0 +1,59 @@
+import { pastJobs } from "../budget/past-jobs.ts";
+import { dayAfter } from "../days.ts";
+import { takingTurns } from "../worker-work.ts";
+import type { WorkMeans } from "../worker-work.ts";
+import { deliveryDays } from "./delivery-days.ts";
+import { whatHappened } from "./happened.ts";
+import { knownBook } from "./known-book.ts";
+import type { PolicyKind, PolicyScore, Replay, ReplayRecords } from "./replay.ts";
+import { replayNotes, verdictOf, WHY_NOT } from "./replay-words.ts";
+import { asAdvised, forTheJobs, JOB_SHARES, minMax, oneWhenOneGoes, usedDaily } from "./rules.ts";
+import type { KnownBook } from "./rules.ts";
+import { runShop } from "./run-shop.ts";
+import { scoreOf } from "./score.ts";
+import { worldOf } from "./world-of.ts";
+import type { ReplayWorld } from "./world-of.ts";
+import type { Outcome, Rule, World } from "./world.ts";
+
+/** Draws of how long deliveries take: one run would be luck. */
+const DRAWS = 40;
+const EPOCH = "1970-01-01", STEP = "Walking through your past, order day by order day";
+
+const perHundred = (share: number) => `${Math.round(share * 100)} in 100`;
+
+/** The ways of ordering that are compared; habits know use and delivery times as well as the advice does. */
+const rulesOf = (book: KnownBook, world: World): { policy: string; kind: PolicyKind; rule: Rule }[] => [
+  { policy: "as advised", kind: "advice", rule: asAdvised(book) },
+  ...JOB_SHARES.map((share, at) => ({ policy: `for ${perHundred(share)} jobs`, kind: "advice" as const, rule: forTheJobs(book, at) })),
+  { policy: "one when one goes", kind: "habit", rule: oneWhenOneGoes(world) },
+  { policy: "min-max from last year's mean", kind: "habit", rule: minMax(book) },
+];
+
+async function scores(records: ReplayRecords, there: ReplayWorld, means: WorkMeans): Promise<PolicyScore[]> {
+  const { world, lines } = there, { past, settings } = records, turn = takingTurns(means), jobs = pastJobs(records.parts, world.groups.map(({ interchange }) => interchange));
+  const book = await knownBook(world, { past, jobs, settings }, (done, all) => turn(STEP, done, all + DRAWS)), rules = rulesOf(book, world), outcomes = rules.map((): Outcome[] => []);
+  for (let draw = 0; draw < DRAWS; draw += 1) {
+    const delivery = deliveryDays(world, past, lines, draw);
+    rules.forEach(({ rule }, i) => outcomes[i]?.push(runShop(world, { rule, use: usedDaily(book) }, delivery)));
+    await turn(STEP, book.size + draw + 1, book.size + DRAWS);
+  }
+  return [...rules.map(({ policy, kind }, i) => scoreOf({ policy, kind }, outcomes[i] ?? [], world)), whatHappened(records, there)];
+}
+
+/**
+ * What the advice would have done over the shop's own past, against two habits and what happened (METHODS.md 9).
+ *
+ * On every order day each way of ordering knows only what was written by then. All have the same first shelf, jobs, order days,
+ * smallest orders and delivery days. Plain rows in and out, so it may run in a worker.
+ *
+ * @throws the signal's reason when called off
+ */
+export async function replayOf(records: ReplayRecords, means: WorkMeans = {}): Promise<Replay> {
+  const there = worldOf(records);
+  if (typeof there === "string") return { status: there, from: null, to: null, scores: [], draws: DRAWS, groups: 0, verdict: WHY_NOT[there], notes: [] };
+  const { world } = there, all = await scores(records, there, means);
+  return {
+    status: "ok", from: dayAfter(EPOCH, world.first), to: dayAfter(EPOCH, world.last), scores: all, draws: DRAWS, groups: world.groups.length,
+    verdict: verdictOf(all), notes: replayNotes(there, records.lines, DRAWS),
+  };
+}
