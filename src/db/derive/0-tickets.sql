@@ -4,11 +4,11 @@ select ticket_no,
   arg_min(received_on, nth) as received_on, arg_min(finished_on, nth) as finished_on, arg_min(maker, nth) as maker, arg_min(model, nth) as model,
   arg_min(reel_kind, nth) as reel_kind, arg_min(serial, nth) as serial, arg_min(water, nth) as water, arg_min(salt_days, nth) as salt_days,
   arg_min(use_days, nth) as use_days, arg_min(months_since_service, nth) as months_since_service, arg_min(rinse, nth) as rinse,
-  arg_min(came_in, nth) as came_in, arg_min(job, nth) as job, arg_min(complaint, nth) as complaint, arg_min(technician, nth) as technician,
+  arg_min(came_in, (coalesce(came_in_guessed, false), nth)) as came_in, arg_min(job, nth) as job, arg_min(complaint, nth) as complaint, arg_min(technician, nth) as technician,
   arg_min(batch, nth) as batch, arg_min(labour_min, nth) as labour_min, arg_min(parts_wait_days, nth) as parts_wait_days,
   arg_min(warranty, nth) as warranty, arg_min(outcome, nth) as outcome, arg_min(labour_charge, nth) as labour_charge,
   arg_min(parts_charge, nth) as parts_charge, arg_min(note, nth) as note,
-  arg_min(came_in_guessed, nth) filter (where came_in is not null) as came_in_guessed,
+  arg_min(came_in_guessed, (coalesce(came_in_guessed, false), nth)) filter (where came_in is not null) as came_in_guessed,
   arg_min(came_as, nth) as came_as, arg_min(import_no, nth) as import_no, arg_min(source_file, nth) as source_file, arg_min(source_line, nth) as source_line,
   arg_min(row_key, nth) as row_key
 from versions_judged

@@ -13,6 +13,6 @@ select v.ticket_no as read_as, v.row_key is not distinct from a.counts_key as co
   v.months_since_service, v.rinse, v.came_in, v.job, v.complaint, v.technician, v.batch, v.labour_min, v.parts_wait_days,
   v.warranty, v.outcome, v.labour_charge, v.parts_charge, v.note
 from asked a
-join versions v on v.ticket_no = a.ticket_no
-where v.nth = 1 or exists (select 1 from conflicts c where c.ticket_no = v.ticket_no and c.row_key = v.row_key)
+join versions_judged v on v.ticket_no = a.ticket_no
+where v.nth = 1 or v.is_contradicted or exists (select 1 from conflicts c where c.ticket_no = v.ticket_no and c.row_key = v.row_key)
 order by read_as, counts desc, v.import_no desc, v.source_file, v.source_line;

@@ -1,4 +1,5 @@
 import { beforeAll, beforeEach, describe, expect, test } from "vitest";
+import { conflicts as asConflicts } from "../../../src/records/merging/conflicts.ts";
 import { counts, emptied, openBench, tallyOf } from "../bench.ts";
 import type { Bench } from "../bench.ts";
 
@@ -34,6 +35,31 @@ describe("a ticket number that comes again with other content", () => {
       for (const text of order) await bench.bringIn({ "t.csv": text });
       expect([await visits(), await conflicts()]).toEqual([[{ ticket_no: "R-1", finished_on: "2026-03-04", labour_min: 55, note: "fine" }], []]);
     }
+  });
+  test("keeps the fields of both where each fills the other's blanks, whichever comes first", async () => {
+    const one = "ticket_no,received_on,model,maker,labour_min,serial\nR-1,2026-03-01,Whinbeck 40,Brackhelm,,S-1\n";
+    const other = "ticket_no,received_on,model,finished_on,labour_min,note\nR-1,2026-03-01,Whinbeck 40,2026-03-04,55,fine\n";
+    for (const order of [[one, other], [other, one]]) {
+      await emptied(bench);
+      for (const text of order) await bench.bringIn({ "t.csv": text });
+      expect(await bench.engine.rows("select maker, serial, finished_on, labour_min, note from visits")).toEqual([{ maker: "Brackhelm", serial: "S-1", finished_on: "2026-03-04", labour_min: 55, note: "fine" }]);
+      expect(await conflicts()).toEqual([]);
+    }
+  });
+  test("is a conflict when two rows fill the same blank of a third otherwise, and all three are shown", async () => {
+    const row = (water: string, note: string) => `ticket_no,received_on,model,water,note\nR-1,2026-03-01,Whinbeck 40,${water},${note}\n`;
+    for (const text of [row("salt", "fine"), row("fresh", "fine"), row("", "fine")]) await bench.bringIn({ "t.csv": text });
+    const [found, ...others] = await asConflicts(bench.engine);
+    expect([found?.versions.map(({ counts: is_first, said }) => [is_first, said["water"]]), found?.differs, others]).toEqual([[[true, null], [false, "fresh"], [false, "salt"]], ["water"], []]);
+    // Until it is settled the newer of the two fills the blank, as the newer of two rows counts.
+    expect(await bench.engine.rows("select water from visits")).toEqual([{ water: "fresh" }]);
+  });
+  test("takes why it came in from the row that was told it, not from the one that guessed", async () => {
+    const told = "ticket_no,received_on,model,came_in\nR-1,2026-03-01,Whinbeck 40,accident\n", guessed = "ticket_no,received_on,model,complaint\nR-1,2026-03-01,Whinbeck 40,full service please\n";
+    await bench.bringIn({ "a.csv": told });
+    await bench.bringIn({ "b.csv": guessed });
+    expect(await bench.engine.rows("select came_in, came_in_guessed, complaint from tickets")).toEqual([{ came_in: "accident", came_in_guessed: false, complaint: "full service please" }]);
+    expect(await conflicts()).toEqual([]);
   });
   test("that finishes an open job takes its place without a question, whichever comes first", async () => {
     const open = `${HEAD}R-1,2026-03-01,,Whinbeck 40,10,waiting,parts ordered\n`;
