@@ -11,7 +11,6 @@ import type { Settlement } from "./records/looking/remembered.ts";
 import { shopLook, type ShopLook } from "./records/looking/shop-look.ts";
 import type { Batch, Ledger, Reject } from "./records/ledger/ledger.ts";
 import type { Keeping } from "./records/ledger/persist.ts";
-import { setAside } from "./records/ledger/set-aside.ts";
 import { loadVocabulary } from "./records/load-vocabulary.ts";
 import { putTogether } from "./records/merging/put-together.ts";
 import type { NamedFile } from "./records/reading/read-file.ts";
@@ -196,21 +195,19 @@ export class Session extends ShopWords {
       if (this.demo) await this.#takeDemoOut();
       const { rememberAll } = await import("./records/looking/remembered.ts"), { importFiles } = await import("./records/importing.ts");
       const answers = await rememberAll(this.#at.ledger, settlement.answers);
-      const read = () => this.#take((open) => importFiles(files, { ...open, origin: "files", answers, signal, report }));
-      const batch = await (settlement.instead_of ? this.#insteadOf(settlement.instead_of, read) : read());
+      const { instead_of } = settlement, place = instead_of ? { instead_of: instead_of.id } : {};
+      const read = () => this.#take((open) => importFiles(files, { ...open, ...place, origin: "files", answers, signal, report }));
+      const batch = await (instead_of ? this.#filledAgain(read) : read());
       if (this.keeping !== "not at all") this.keeping = await this.#at.world.keeping(true);
       return batch;
     });
   }
 
-  /** Takes an import out before its files are read again, and puts it back when they cannot be. */
-  async #insteadOf(batch: Batch, read: () => Promise<Imported>): Promise<Imported> {
-    const putBack = await setAside(this.#at.ledger, batch);
+  /** An import whose files are read again stays in the ledger until the new one is written; when that fails the engine may be without it. */
+  async #filledAgain(read: () => Promise<Imported>): Promise<Imported> {
     try {
-      await this.#refill();
       return await read();
     } catch (error) {
-      await putBack();
       await this.#refill();
       throw error;
     }

@@ -143,6 +143,32 @@ describe("reading the files of an import again", () => {
     await session.bringIn([OWN], never, quiet, { answers: [], instead_of: session.batches[0] ?? null });
     expect([await tickets(session), session.batches.length, (await session.rejects()).length]).toEqual([["X-1"], 1, 1]);
   });
+  test.each([
+    ["the files are being read", "read"], ["the new import is being written", "append"],
+  ])("loses nothing when the page is closed while %s", async (_, at) => {
+    const shelf = new MemoryShelf(), first = await started(place(shelf));
+    await first.bringIn([OWN], never, quiet);
+    const [before] = shelf.kept.map(({ batch }) => batch);
+    // What is never answered is what a closed page leaves behind.
+    let reached: () => void = quiet;
+    const there = new Promise<void>((resolve) => (reached = resolve)), closed = () => { reached(); return new Promise<never>(quiet); };
+    const read: World["read"] = at === "read" ? closed : readFile;
+    const openLedger: World["openLedger"] = async () => ({ ...openMemoryLedger(shelf), ...(at === "append" ? { append: closed } : {}) });
+    const dying = await started(place(shelf, { read, openLedger, openEngine: ownEngine }));
+    void dying.bringIn([OWN], never, quiet, { answers: [], instead_of: dying.batches[0] ?? null });
+    await there;
+    expect(shelf.kept.map(({ batch }) => batch)).toEqual([before]);
+    const after = await started(place(new MemoryShelf(), { openLedger: async () => openMemoryLedger(shelf) }));
+    expect([await tickets(after), after.batches.map(({ id }) => id), (await after.rejects()).length]).toEqual([["X-1"], [before?.id], 1]);
+  });
+  test("can be cancelled, and the import stays", async () => {
+    const session = await started(place());
+    await session.bringIn([OWN], never, quiet);
+    const [before] = session.batches, stop = new AbortController();
+    const report = () => stop.abort(new DOMException("no more", "AbortError"));
+    await expect(session.bringIn([OWN], stop.signal, report, { answers: [], instead_of: before ?? null })).rejects.toThrow("no more");
+    expect([await tickets(session), session.batches.map(({ id }) => id)]).toEqual([["X-1"], [before?.id]]);
+  });
 });
 
 describe("a backup", () => {

@@ -4,6 +4,7 @@ import { ImportKept } from "./import-kept.ts";
 import { lastDay } from "./last-day.ts";
 import { LEDGER_VERSION } from "./ledger/ledger.ts";
 import type { Batch, Ledger, Reject } from "./ledger/ledger.ts";
+import { withoutImport } from "./ledger/without-import.ts";
 import { putTogether } from "./merging/put-together.ts";
 import { mappingFrom } from "./reading/mapping.ts";
 import type { Mapping } from "./reading/mapping.ts";
@@ -32,6 +33,8 @@ export interface ImportOptions {
   readonly answers?: ReadonlyMap<string, Answers>;
   /** Where files are read; here unless said otherwise, in the browser `readInWorker`. */
   readonly read?: ReadFile;
+  /** Id of an import whose place this one takes when it is written; it stays until then. When it fails, the engine has to be filled from the ledger. */
+  readonly instead_of?: string;
   /** The import takes the place of all records and settings; `beside` puts where rows came from beside those that wait. When it fails, the engine has to be filled from the ledger. */
   readonly instead_of_all?: { readonly settings: Readonly<Record<string, string>>; readonly rejects: readonly Reject[]; readonly beside?: (engine: Engine) => Promise<void> };
 }
@@ -166,7 +169,8 @@ async function written(reads: readonly Read[], options: ImportOptions, signal: A
   // What waited takes as much room as what is kept, and deriving needs it.
   await leaveWaitingRoom(engine);
   const settled = { ...found, rejects: [...found.rejects, ...(instead_of_all?.rejects ?? [])] };
-  if (!instead_of_all && settled.payloads.length === 0 && !(await changesRejects(ledger, settled))) return { settled, batch: null };
+  const replaces = instead_of_all !== undefined || options.instead_of !== undefined;
+  if (!replaces && settled.payloads.length === 0 && !(await changesRejects(ledger, settled))) return { settled, batch: null };
   signal.throwIfAborted();
   report({ step: "Keeping your records", done: 0, total: null });
   const whole = { ...settled, origin, imported_at: new Date().toISOString() };
@@ -195,11 +199,11 @@ async function imported(files: readonly NamedFile[], options: ImportOptions): Pr
  * @throws {RangeError} when another import into the same engine is under way
  */
 export async function importFiles(files: readonly NamedFile[], options: ImportOptions): Promise<Imported> {
-  const { engine } = options;
+  const { engine, ledger, instead_of } = options;
   if (busy.has(engine)) throw new RangeError("importFiles: needs the import before it to have ended");
   busy.add(engine);
   try {
-    return await imported(files, options);
+    return await imported(files, instead_of === undefined ? options : { ...options, ledger: withoutImport(ledger, instead_of) });
   } finally {
     busy.delete(engine);
     await leaveWaitingRoom(engine);

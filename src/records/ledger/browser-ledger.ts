@@ -16,6 +16,12 @@ async function added(store: Stores, batch: NewBatch, tables: readonly Packed[]):
   return { ...kept, import_no };
 }
 
+function takenOut(store: Stores, import_no: number): void {
+  store("batches").delete(import_no);
+  store("rejects").delete(import_no);
+  store("payloads").delete(allOf(import_no));
+}
+
 class BrowserLedger implements Ledger {
   readonly #channel: BroadcastChannel;
   #read = false;
@@ -39,17 +45,20 @@ class BrowserLedger implements Ledger {
     return unpacked(batch, stored, content instanceof Uint8Array ? (content as Uint8Array<ArrayBuffer>) : null);
   }
 
-  async rejects(): Promise<readonly Reject[]> {
-    const batches = await this.batches();
+  async rejects(without?: string): Promise<readonly Reject[]> {
+    const batches = (await this.batches()).filter(({ id }) => id !== without);
     const [numbers, lists] = await transacted(this.database, "readonly", (store) =>
       Promise.all([answer(store("rejects").getAllKeys()), answer<Reject[][]>(store("rejects").getAll())]));
     const of = new Map(numbers.map((number, at) => [number, lists[at] ?? []]));
     return currentRejects(batches.map(({ files, import_no }) => ({ files, rejects: of.get(import_no) ?? [] })));
   }
 
-  async append(batch: NewBatch): Promise<Batch> {
-    const tables = await packed(batch.payloads);
-    return this.#write((store) => added(store, batch, tables));
+  async append(batch: NewBatch, in_place_of?: string): Promise<Batch> {
+    const tables = await packed(batch.payloads), gone = in_place_of === undefined ? undefined : await this.#numberOf(in_place_of);
+    return this.#write((store) => {
+      if (gone !== undefined) takenOut(store, gone);
+      return added(store, batch, tables);
+    });
   }
 
   async replaceAll(batch: NewBatch, settings: Readonly<Record<string, string>>): Promise<Batch> {
@@ -67,13 +76,13 @@ class BrowserLedger implements Ledger {
   }
 
   async remove(batch_id: string): Promise<void> {
-    const import_no = (await this.batches()).find(({ id }) => id === batch_id)?.import_no;
+    const import_no = await this.#numberOf(batch_id);
     if (import_no === undefined) return;
-    await this.alone(() => this.#write(async (store) => {
-      store("batches").delete(import_no);
-      store("rejects").delete(import_no);
-      store("payloads").delete(allOf(import_no));
-    }));
+    await this.alone(() => this.#write(async (store) => takenOut(store, import_no)));
+  }
+
+  async #numberOf(batch_id: string): Promise<number | undefined> {
+    return (await this.batches()).find(({ id }) => id === batch_id)?.import_no;
   }
 
   async clear(): Promise<void> {

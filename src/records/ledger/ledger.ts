@@ -78,9 +78,14 @@ export interface Ledger {
   batches(): Promise<readonly Batch[]>;
   /** Arrow IPC stream of one table of one batch, unpacked and checked. */
   payload(batch: Batch, table: TableName): Promise<Uint8Array>;
-  /** Rows still to fix: of each file name those of the newest import that read it. */
-  rejects(): Promise<readonly Reject[]>;
-  append(batch: NewBatch): Promise<Batch>;
+  /**
+   * Rows still to fix: of each file name those of the newest import that read it.
+   *
+   * @param without id of an import that is left out of account
+   */
+  rejects(without?: string): Promise<readonly Reject[]>;
+  /** @param in_place_of id of an import that goes out in the same transaction: never are both there, or neither */
+  append(batch: NewBatch, in_place_of?: string): Promise<Batch>;
   /** Puts one import and these settings in the place of everything, in one transaction. */
   replaceAll(batch: NewBatch, settings: Readonly<Record<string, string>>): Promise<Batch>;
   /**

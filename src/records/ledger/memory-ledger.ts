@@ -34,9 +34,10 @@ export function openMemoryLedger(shelf = new MemoryShelf()): Ledger {
       const stored = storedTable(batch, table);
       return unpacked(batch, stored, shelf.kept.find((one) => one.batch.id === batch.id)?.contents.get(table) ?? null);
     },
-    rejects: async () => currentRejects(shelf.kept.map(({ batch, rejects }) => ({ files: batch.files, rejects }))),
-    async append(batch) {
-      const kept = await entry(batch, shelf);
+    rejects: async (without) => currentRejects(shelf.kept.filter(({ batch }) => batch.id !== without).map(({ batch, rejects }) => ({ files: batch.files, rejects }))),
+    async append(batch, in_place_of) {
+      const kept = await entry(batch, shelf), at = shelf.kept.findIndex((one) => one.batch.id === in_place_of);
+      if (at >= 0) shelf.kept.splice(at, 1);
       shelf.kept.push(kept);
       changed();
       return kept.batch;

@@ -131,6 +131,20 @@ export const CONTRACT: readonly Claim[] = [
     },
   },
   {
+    claim: "an import put in the place of another takes it out in the same step, rows to fix too, and a refused one leaves it",
+    async check(open) {
+      const ledger = await open(), first = await ledger.append(newBatch(1)), second = await ledger.append(newBatch(2)), batch = newBatch(3), [tickets] = batch.payloads;
+      same((await ledger.rejects(first.id)).map(({ line }) => line), [2], "rejects without the first");
+      if (!tickets) throw new Error("no payload");
+      await refused(ledger.append({ ...batch, payloads: [tickets, tickets] }, first.id), "RangeError");
+      same([await numbers(ledger), (await content(ledger, first)).length], [[1, 2], 200], "after a refusal");
+      await ledger.append(batch, first.id);
+      same([await numbers(await open()), (await ledger.rejects()).map(({ line }) => line)], [[2, 3], [2, 3]], "after the change");
+      await refused(ledger.payload(first, "tickets"), "LedgerDamaged");
+      same((await content(ledger, second)).length, 200);
+    },
+  },
+  {
     claim: "every change is told to the other tabs, not to its own, and not after stopping",
     async check(open) {
       const ledger = await open(), other = await open(), told: string[] = [];
