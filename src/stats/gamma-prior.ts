@@ -28,14 +28,21 @@ const FEWEST_LINES = 5;
 /** Logarithm of the shape: from differences of a factor of a thousand to differences nobody could see. */
 const LOOSEST = -7, TIGHTEST = 12;
 
+/** Sums of a term over j = 0 … n − 1, for every n up to the most events of a line: each line would add the same again. */
+function sums(lines: readonly Line[], term: (j: number) => number): Float64Array {
+  const most = lines.reduce((high, { events }) => Math.max(high, events), 0), found = new Float64Array(most + 1);
+  for (let j = 0; j < most; j += 1) found[j + 1] = (found[j] ?? 0) + term(j);
+  return found;
+}
+
 /** Slope and curvature of the log-likelihood in (log mean, log shape); the digamma differences are finite sums. */
 function slopes(lines: readonly Line[], logMean: number, logShape: number) {
   const shape = Math.exp(logShape);
   const total = { mean: 0, shape: 0, meanMean: 0, meanShape: 0, shapeShape: 0 };
+  const firsts = sums(lines, (j) => 1 / (shape + j)), seconds = sums(lines, (j) => 1 / (shape + j) ** 2);
   for (const { events, exposure } of lines) {
     const expected = Math.exp(logMean) * exposure, both = shape + expected;
-    let first = 0, second = 0;
-    for (let j = 0; j < events; j += 1) { first += 1 / (shape + j); second += 1 / (shape + j) ** 2; }
+    const first = firsts[events] ?? NaN, second = seconds[events] ?? NaN;
     const slope = first - Math.log1p(expected / shape) + 1 - (shape + events) / both;
     const curve = -second + 1 / shape - 1 / both - (expected - events) / both ** 2;
     total.mean += (shape * (events - expected)) / both;
@@ -48,12 +55,10 @@ function slopes(lines: readonly Line[], logMean: number, logShape: number) {
 }
 
 function logLikelihood(lines: readonly Line[], logMean: number, logShape: number): number {
-  const shape = Math.exp(logShape);
+  // Summed term by term: the difference of two log-gammas loses all digits when the shape is large.
+  const shape = Math.exp(logShape), rising = sums(lines, (j) => Math.log1p(j / shape));
   return lines.reduce((sum, { events, exposure }) => {
-    const expected = Math.exp(logMean) * exposure;
-    // Summed term by term: the difference of two log-gammas loses all digits when the shape is large.
-    let ways = -gammaln(events + 1);
-    for (let j = 0; j < events; j += 1) ways += Math.log1p(j / shape);
+    const expected = Math.exp(logMean) * exposure, ways = (rising[events] ?? NaN) - gammaln(events + 1);
     return sum + ways + events * Math.log(expected) - (shape + events) * Math.log1p(expected / shape);
   }, 0);
 }
@@ -63,11 +68,24 @@ function pooledLogLikelihood(lines: readonly Line[], rate: number): number {
     sum + events * Math.log(rate * exposure) - rate * exposure - gammaln(events + 1), 0);
 }
 
+/** Slope over curvature in the log mean alone. */
+function meanStep(lines: readonly Line[], logMean: number, shape: number): number {
+  const rate = Math.exp(logMean);
+  let slope = 0, curve = 0;
+  for (const { events, exposure } of lines) {
+    const expected = rate * exposure, both = shape + expected;
+    slope += (shape * (events - expected)) / both;
+    curve -= (shape * expected * (shape + events)) / both ** 2;
+  }
+  return slope / curve;
+}
+
 /** Best mean for a given shape: the slope falls all the way, so Newton's steps from the pooled rate arrive. */
 function bestLogMean(lines: readonly Line[], logShape: number, start: number): number {
+  const shape = Math.exp(logShape);
   let logMean = start;
   for (let turn = 0; turn < 60; turn += 1) {
-    const { mean, meanMean } = slopes(lines, logMean, logShape), step = mean / meanMean;
+    const step = meanStep(lines, logMean, shape);
     logMean -= Math.max(-1, Math.min(1, step));
     if (Math.abs(step) < 1e-12) break;
   }

@@ -129,7 +129,7 @@ describe("restock", () => {
 
   test("refuses a day that is none, and a target of one", async () => {
     await expect(restock(engine, { as_of: "2024-02-30" })).rejects.toThrow(new RangeError("restock: as_of must be a day written YYYY-MM-DD, got 2024-02-30"));
-    await expect(restock(engine, { as_of: "2024-02-03", targets: { A: 1, B: 0.9 } })).rejects.toThrow(RangeError);
+    await expect(restock(engine, { as_of: "2024-02-03", targets: { A: 1, B: 0.9, C: 0.8 } })).rejects.toThrow(RangeError);
   });
 
   test("has an answer for empty records", async () => {

@@ -108,7 +108,7 @@ describe("npm run report", () => {
     const told = JSON.parse(await readFile(join(out, "summary.json"), "utf8")) as Record<string, Record<string, unknown>>;
     expect(told).toMatchObject({
       as_of: "2024-03-16", as_of_from: "the newest day in the records", date_range: { from: "2024-03-01", to: "2024-03-15" },
-      settings: { review_days: 14, targets: { A: 0.95, B: 0.9 } }, versions: { saltbench: expect.stringMatching(/^\d/) },
+      settings: { review_days: 14, targets: { A: 0.95, B: 0.9, C: 0.8 } }, versions: { saltbench: expect.stringMatching(/^\d/) },
     });
     expect(Object.keys(told.morning ?? {})).toEqual(expect.arrayContaining(["to_order", "most_failing", "slowest", "rows_to_fix", "cautions"]));
   });

@@ -1,12 +1,10 @@
 import { requireDay } from "../days.ts";
 import { endedNumbers } from "../interchange/replacement-chains.ts";
+import { groupFacts } from "./group-facts.ts";
+import type { Around } from "./order-terms.ts";
 import { planLine } from "./plan-line.ts";
-import type { Around } from "./plan-line.ts";
-import { groupFacts } from "./restock-facts.ts";
 import type { StockRecords } from "./restock-facts.ts";
 import type { RestockLine, RestockSettings } from "./restock-line.ts";
-import { seasonFactor } from "./season-factor.ts";
-import type { UseWindow } from "./use-window.ts";
 
 /** @throws {RangeError} when a setting cannot be planned with */
 export function checked(settings: RestockSettings): RestockSettings {
@@ -28,30 +26,12 @@ function inOrder(a: RestockLine, b: RestockLine): number {
   return place(a) - place(b) || (Number.isNaN(worth) ? 0 : worth) || b.used - a.used || (a.interchange < b.interchange ? -1 : 1);
 }
 
-/** Most lines share a few protection times, and each factor reads the whole intake. */
-function remembered(factor: (days: number) => number): (days: number) => number {
-  const known = new Map<number, number>();
-  return (days) => {
-    const found = known.get(Math.round(days)) ?? factor(Math.round(days));
-    known.set(Math.round(days), found);
-    return found;
-  };
-}
-
-/** What holds for all groups of these records. */
-export function aroundOf(records: StockRecords, settings: RestockSettings): Around {
-  return {
-    settings, ended: endedNumbers(records.shelf), deliveries: records.deliveries,
-    season: remembered((days) => seasonFactor(records.intake, settings.as_of, days).factor),
-  };
-}
-
 /**
  * One line an interchange group: what to order first (dearest first), then what cannot be told, what is refused, and the rest by use.
  *
  * @throws {RangeError} when `as_of` is not a day, days are not above zero, or a target is not within 0…1
  */
-export function adviseLines(records: StockRecords, window: UseWindow, settings: RestockSettings): RestockLine[] {
-  const around = aroundOf(records, checked(settings));
-  return groupFacts(records, window).map((facts) => planLine(facts, around)).sort(inOrder);
+export function adviseLines(records: StockRecords, settings: RestockSettings): RestockLine[] {
+  const around: Around = { settings: checked(settings), ended: endedNumbers(records.shelf), deliveries: records.deliveries };
+  return groupFacts(records, around).facts.map((facts) => planLine(facts, around, records.newest)).sort(inOrder);
 }

@@ -16,6 +16,8 @@ export type ShelfRow = {
   readonly on_order: number | null;
   readonly due_on: string | null;
   readonly essential: boolean | null;
+  /** Of the places it sits at, the one that holds a job up most: `A`, `B` or `C`. */
+  readonly criticality: string | null;
   readonly replaces: string | null;
   readonly lead_days: number | null;
   readonly lead_days_sd: number | null;

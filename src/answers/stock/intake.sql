@@ -1,8 +1,8 @@
--- How many reels came in on each day?
+-- How many reels came in on each day, by how they came in?
 -- Parameters: to_date date
--- Columns: day date, tickets bigint
-select received_on as day, count(*) as tickets
+-- Columns: day date, opening varchar, tickets double
+select received_on as day, opening, count(*)::double as tickets
 from visits
 where received_on <= getvariable('to_date')
-group by received_on
-order by received_on
+group by received_on, opening
+order by received_on, opening

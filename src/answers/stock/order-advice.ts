@@ -1,32 +1,40 @@
+import { daysFrom } from "../days.ts";
+import { demandBlocks } from "../demand/demand-blocks.ts";
+import type { Opening, UseBlockRow } from "../demand/demand-blocks.ts";
+import { blockOf } from "../demand/four-weeks.ts";
 import { grouped } from "../grouped.ts";
+import { adviseLines } from "./advise-lines.ts";
 import type { ShelfRow } from "./chosen-part.ts";
 import type { Delivery } from "./lead-time.ts";
-import { adviseLines } from "./advise-lines.ts";
-import type { StockRecords, UseRow } from "./restock-facts.ts";
+import { datedHabits } from "./restock-facts.ts";
 import type { RestockLine, RestockSettings } from "./restock-line.ts";
-import type { IntakeDay } from "./season-factor.ts";
-import { useWindow } from "./use-window.ts";
-import type { UseWindow } from "./use-window.ts";
 
 /** Pieces of one interchange group used or wanted on one ticket on one day; `together` is its batch, else its ticket. */
 export type PastUse = {
   readonly interchange: string;
   readonly day: string;
+  readonly opening: Opening;
   readonly pieces: number;
   readonly wanted: boolean;
   readonly together: string;
 };
 
+/** Reels that came in on a day in one way. */
+export type IntakeDay = { readonly day: string; readonly opening: Opening; readonly tickets: number };
+
 /** One delivery: all lines of one order that arrived on one day. */
 export type PastDelivery = Delivery & { readonly supplier: string; readonly ordered_on: string; readonly arrived_on: string };
 
-/** What a shop has written, whole; what is later than the day asked for is not looked at. Lists are in the order of their days. */
+/** What a shop has written, whole, as `stockPast` gives it: what is later than the day asked for is not looked at. */
 export interface StockPast {
   /** Catalogue: prices, packs, quoted days. Its `on_hand`, `on_order` and `due_on` are not read, `StockNow` says them. */
   readonly shelf: readonly ShelfRow[];
+  /** In the order of days, then groups, then tickets. */
   readonly use: readonly PastUse[];
   readonly intake: readonly IntakeDay[];
   readonly deliveries: readonly PastDelivery[];
+  /** Where parts of each group were used, for dated habits; empty where none are given. */
+  readonly positions: readonly { readonly interchange: string; readonly position: string }[];
 }
 
 /** Pieces by interchange group on the day asked for; a group that is not named has none. */
@@ -38,24 +46,42 @@ export interface StockNow {
 }
 
 /** The rows up to `day`, of a list in the order of its days. */
-function until<Row>(rows: readonly Row[], day: string, of: (row: Row) => string): readonly Row[] {
+function until<Row extends { readonly day: string }>(rows: readonly Row[], day: string): readonly Row[] {
   let low = 0, high = rows.length;
   while (low < high) {
-    const middle = (low + high) >> 1, row = rows[middle];
-    if (row !== undefined && of(row) <= day) low = middle + 1;
+    const middle = (low + high) >> 1;
+    if ((rows[middle]?.day ?? "") <= day) low = middle + 1;
     else high = middle;
   }
   return rows.slice(0, low);
 }
 
-function useRow(interchange: string, uses: readonly PastUse[], window: UseWindow, waiting: number): UseRow {
-  const inside = uses.filter((use) => use.day >= window.from), at_once = grouped(inside, (use) => `${use.day} ${use.together}`);
-  const sum = (some: readonly PastUse[]) => some.reduce((total, use) => total + use.pieces, 0);
-  return {
-    interchange, waiting, pieces: sum(inside), wanted: sum(inside.filter((use) => use.wanted)),
-    recent: sum(inside.filter((use) => use.day >= window.recent_from)),
-    squares: [...at_once.values()].reduce((total, some) => total + sum(some) ** 2, 0),
+const sameMoment = (one: PastUse, other: PastUse): boolean =>
+  one.day === other.day && one.interchange === other.interchange && one.together === other.together && one.opening === other.opening;
+
+/** Block of each day, worked out once a day. */
+function blocksBack(newest: string): (day: string) => number {
+  const known = new Map<string, number>();
+  return (day) => {
+    const found = known.get(day) ?? blockOf(daysFrom(day, newest));
+    known.set(day, found);
+    return found;
   };
+}
+
+/** What left at once as one row, as `use-by-block.sql` counts it. */
+function useRows(uses: readonly PastUse[], block: (day: string) => number): UseBlockRow[] {
+  const rows: UseBlockRow[] = [];
+  for (let at = 0; at < uses.length;) {
+    const first = uses[at] as PastUse;
+    let pieces = 0, wanted = 0, use: PastUse | undefined = first;
+    for (; use !== undefined && sameMoment(use, first); at += 1, use = uses[at]) {
+      pieces += use.pieces;
+      wanted += use.wanted ? use.pieces : 0;
+    }
+    rows.push({ interchange: first.interchange, opening: first.opening, block: block(first.day), pieces, wanted, waiting: 0, squares: pieces ** 2 });
+  }
+  return rows;
 }
 
 /** The catalogue with a group's pieces written on its first number. */
@@ -78,13 +104,13 @@ function shelfNow(shelf: readonly ShelfRow[], now: StockNow): ShelfRow[] {
  * @throws {RangeError} when `as_of` is not a day, days are not above zero, or a target is not within 0…1
  */
 export function orderAdvice(past: StockPast, now: StockNow, settings: RestockSettings): readonly RestockLine[] {
-  const { as_of } = settings, intake = until(past.intake, as_of, (row) => row.day), use = until(past.use, as_of, (row) => row.day);
-  const first = intake[0]?.day ?? as_of, last = intake.at(-1)?.day ?? as_of, window = useWindow(first, last);
-  const uses = grouped(use, (row) => row.interchange), names = new Set([...uses.keys(), ...now.waiting.keys()]);
-  const records: StockRecords = {
-    shelf: shelfNow(past.shelf, now), intake, under_way: [], unmapped_pieces: 0,
-    use: [...names].map((name) => useRow(name, uses.get(name) ?? [], window, now.waiting.get(name) ?? 0)),
+  const { as_of } = settings, intake = until(past.intake, as_of), uses = until(past.use, as_of);
+  const first = intake[0]?.day ?? as_of, newest = intake.at(-1)?.day ?? as_of;
+  const block = blocksBack(newest), tickets = intake.map(({ day, opening, tickets: came }) => ({ opening, block: block(day), tickets: came }));
+  return adviseLines({
+    shelf: shelfNow(past.shelf, now), newest, waiting: now.waiting, under_way: new Map(),
+    blocks: demandBlocks(useRows(uses, block), tickets, daysFrom(first, newest) + 1, daysFrom(newest, as_of)),
+    habits: datedHabits(past.positions, settings.rule_changes, as_of),
     deliveries: grouped<string | null, PastDelivery>(past.deliveries.filter((row) => row.arrived_on <= as_of), (row) => row.supplier),
-  };
-  return adviseLines(records, window, settings);
+  }, settings);
 }

@@ -1,5 +1,8 @@
-/** `A`: the job cannot be finished without it; `B`: it can, or nobody said. */
-export type PartClass = "A" | "B";
+import type { RuleChange } from "../rule-changes/rule-changes.ts";
+import type { Route } from "../demand/routes.ts";
+
+/** `A`: the job cannot be finished without it; `B`: it can, or nobody said; `C`: it can, and it only sits where nothing waits for it. */
+export type PartClass = "A" | "B" | "C";
 
 /** Chance of not running out before the next order arrives, by class of part. */
 export interface RestockSettings {
@@ -10,6 +13,8 @@ export interface RestockSettings {
   readonly targets: Readonly<Record<PartClass, number>>;
   /** Days to arrival where neither arrivals nor a quote are known. */
   readonly lead_days: number;
+  /** Changes of habit the owner dated: use before them is of another kind. */
+  readonly rule_changes: readonly RuleChange[];
 }
 
 /** How long an order takes to arrive, and where that is known from. */
@@ -54,6 +59,11 @@ export interface RestockLine {
   readonly demand_per_month: number;
   /** Upper 95 % limit of the monthly use; what is left to say where nothing was used. */
   readonly demand_per_month_high: number;
+  /** Day about which its use became another; what lies before does not count. */
+  readonly changed_on: string | null;
+  /** How the use ahead is told, one way or two averaged, and on how many looks back that choice rests (0: too few). */
+  readonly routes: readonly Route[];
+  readonly looks: number;
   readonly lead: LeadTime;
   readonly review_days: number;
   readonly protection_days: number;
@@ -63,6 +73,8 @@ export interface RestockLine {
   readonly demand_p95: number | null;
   /** Stock (shelf + on order − waiting) under which to order, and how far to fill it up. */
   readonly reorder_point: number | null;
+  /** Chance that the reorder point lasts; null where nothing is kept. */
+  readonly level_chance: number | null;
   readonly order_up_to: number | null;
   readonly order_qty: number | null;
   readonly pack_qty: number;

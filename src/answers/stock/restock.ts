@@ -1,20 +1,20 @@
 import type { Engine } from "../../db/engine.ts";
 import { recordsSpan } from "../choices/choices.ts";
-import { daysFrom } from "../days.ts";
+import { dayAfter, daysFrom } from "../days.ts";
+import { between, BLOCK_DAYS, YEAR_BLOCKS } from "../demand/four-weeks.ts";
+import { OriginView } from "../demand/origin-view.ts";
+import { indexAhead, seasonProfile } from "../demand/season-profile.ts";
 import { money, number } from "../wording.ts";
 import { adviseLines, checked } from "./advise-lines.ts";
 import type { ShelfRow } from "./chosen-part.ts";
-import { leadOf } from "./plan-line.ts";
-import type { Around } from "./plan-line.ts";
+import { leadOf } from "./order-terms.ts";
+import type { Around } from "./order-terms.ts";
 import { stockRecords } from "./restock-facts.ts";
 import type { StockRecords } from "./restock-facts.ts";
 import type { RestockLine, RestockSettings, SupplierSheet } from "./restock-line.ts";
-import { seasonFactor } from "./season-factor.ts";
 import { supplierSheets } from "./supplier-sheets.ts";
-import { useWindow } from "./use-window.ts";
-import type { UseWindow } from "./use-window.ts";
 
-export const RESTOCK_DEFAULTS = { review_days: 14, targets: { A: 0.95, B: 0.9 }, lead_days: 14 } as const;
+export const RESTOCK_DEFAULTS = { review_days: 14, targets: { A: 0.95, B: 0.9, C: 0.8 }, lead_days: 14, rule_changes: [] } as const;
 
 export interface Restock {
   readonly settings: RestockSettings;
@@ -34,21 +34,33 @@ export interface Restock {
 /** Records that ended longer ago than this do not tell of the present. */
 const STALE_DAYS = 30;
 
-function seasonNote(records: StockRecords, as_of: string): string {
-  const { factor, years, tickets } = seasonFactor(records.intake, as_of, 28);
-  if (years < 2) return "Less than two full years of records: no season can be seen, so every day counts the same.";
-  return `In the last ${years} years the four weeks ahead brought ${number(factor)} times the usual number of reels (${number(tickets)} tickets).`;
+const allTickets = ({ blocks }: StockRecords): number[] =>
+  blocks.days.map((_, block) => blocks.tickets.reduce((sum, list) => sum + (list[block] ?? 0), 0));
+
+/** Told of the last two years, as long as use counts at most. */
+const unmappedPieces = ({ blocks }: StockRecords): number => between(blocks.unmapped, 0, 2 * YEAR_BLOCKS);
+
+function seasonNote(records: StockRecords): string {
+  const { days, gap_days } = records.blocks, profile = seasonProfile(allTickets(records), days, 0), { years } = profile;
+  if (years < 1) return "Less than a full year of records: no season can be seen, so every day counts the same.";
+  const sure = years < 2 ? " One year shows a season only roughly." : "";
+  return `In the last ${years === 1 ? "year" : `${years} years`} the four weeks ahead brought ${number(indexAhead(profile, gap_days, BLOCK_DAYS))} times the usual number of reels.${sure}`;
 }
 
-function tableNotes(records: StockRecords, settings: RestockSettings, window: UseWindow, last: string): string[] {
-  const stale = daysFrom(last, settings.as_of);
+function tableNotes(records: StockRecords, { as_of }: RestockSettings): string[] {
+  const { newest, blocks } = records, unmapped = unmappedPieces(records), stale = daysFrom(newest, as_of), days = blocks.days.reduce((sum, length) => sum + length, 0);
   return [
-    seasonNote(records, settings.as_of),
-    ...(stale > STALE_DAYS ? [`Your newest ticket is ${number(stale)} days old: use is taken up to ${last}.`] : []),
-    ...(window.days < 365 ? [`Only ${number(window.days)} days of records: the levels are on the safe side.`] : []),
-    ...(records.unmapped_pieces > 0
-      ? [`${number(records.unmapped_pieces)} pieces were used without a part number that can be told: no line counts them.`] : []),
+    seasonNote(records),
+    ...(stale > STALE_DAYS ? [`Your newest ticket is ${number(stale)} days old: use is taken up to ${newest}.`] : []),
+    ...(days < 365 ? [`Only ${number(days)} days of records: the levels are on the safe side.`] : []),
+    ...(unmapped > 0
+      ? [`${number(unmapped)} pieces were used without a part number that can be told: no line counts them.`] : []),
   ];
+}
+
+/** First day of the whole years that use is taken from. */
+function usedFrom({ blocks, newest }: StockRecords): string {
+  return dayAfter(newest, 1 - between(blocks.days, 0, new OriginView(blocks, 0).end));
 }
 
 function terms(shelf: readonly ShelfRow[], around: Pick<Around, "deliveries" | "settings">) {
@@ -69,13 +81,13 @@ export async function restock(
 ): Promise<Restock> {
   const settings = checked({ ...RESTOCK_DEFAULTS, ...given });
   const { from, to } = await recordsSpan(engine, signal), last = to !== null && to < settings.as_of ? to : settings.as_of;
-  const window = useWindow(from !== null && from < last ? from : last, last);
-  const records = await stockRecords(engine, settings.as_of, window, signal);
-  const lines = adviseLines(records, window, settings);
+  const first = from !== null && from < last ? from : last;
+  const records = await stockRecords(engine, { first, newest: last, as_of: settings.as_of }, settings.rule_changes, signal);
+  const lines = adviseLines(records, settings);
   const sheets = supplierSheets(lines, terms(records.shelf, { deliveries: records.deliveries, settings }));
   return {
-    settings, used_from: from === null ? null : window.from, used_to: last, lines, sheets,
-    total: money(sheets.reduce((sum, sheet) => sum + sheet.total, 0)), unmapped_pieces: records.unmapped_pieces,
-    notes: from === null ? ["No ticket yet: nothing is known of what is used."] : tableNotes(records, settings, window, last),
+    settings, used_from: from === null ? null : usedFrom(records), used_to: last, lines, sheets,
+    total: money(sheets.reduce((sum, sheet) => sum + sheet.total, 0)), unmapped_pieces: unmappedPieces(records),
+    notes: from === null ? ["No ticket yet: nothing is known of what is used."] : tableNotes(records, settings),
   };
 }

@@ -67,7 +67,7 @@ export const STOCK_CAUTIONS: readonly string[] = [
   "Wear glasses when pressing bearings or lifting clips and springs; they fly.",
 ];
 
-const SURE: Readonly<Record<RestockLine["part_class"], string>> = { A: "a job cannot be finished without it", B: "a job can be finished without it" };
+const SURE: Readonly<Record<RestockLine["part_class"], string>> = { A: "a job cannot be finished without it", B: "a job can be finished without it", C: "no job waits for it" };
 
 /** How the advice for a line came about, sentence by sentence. */
 export function lineStory(line: RestockLine, currency: string, locale?: string): readonly string[] {
