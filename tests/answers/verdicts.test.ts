@@ -1,10 +1,12 @@
 import { describe, expect, test } from "vitest";
-import { verdictsOf } from "../../src/answers/failures/failure-verdicts.ts";
+import { judge, verdictsOf } from "../../src/answers/failures/failure-verdicts.ts";
+import type { JudgeAsk } from "../../src/answers/failures/failure-verdicts.ts";
 import { seriesName } from "../../src/answers/failures/peers.ts";
 import type { ConditionRow } from "../../src/answers/failures/peers.ts";
 import { sideOf, VERDICT_WORDS } from "../../src/answers/failures/verdict.ts";
 import type { Verdict } from "../../src/answers/failures/verdict.ts";
 import type { VerdictRecords } from "../../src/answers/failures/verdict-records.ts";
+import { answerIn, askWorker } from "../../src/answers/worker-work.ts";
 
 /** Planned openings in salt (condition 259) or fresh water (257); 512 more for complaints. */
 const SALT = 259, FRESH = 257, COMPLAINT = 256;
@@ -97,6 +99,32 @@ describe("verdictsOf", () => {
     expect(sideOf(size, "planned").others_inspected).toBe(600);
     expect(sideOf(series[0] as Verdict, "planned").inspected).toBe(400);
     expect([seriesName("Jarnvik 30-II"), seriesName("Dovekin"), seriesName("7 Up")]).toEqual(["Jarnvik", "Dovekin", ""]);
+  });
+
+  test("each season is set like with like by itself: one in which a model only came from salt water is not worse for that", async () => {
+    // 2024: Alder only in salt, 10 of 50 against 80 of 400; as counted nine times (20 % against 2.2 %). 2025: twice as often in both waters.
+    const others = MODELS.slice(1).flatMap((model) => [row("a", model, SALT, 20, 100), row("a", model, FRESH, 0, 800), { ...row("a", model, SALT, 20, 100), season: 2025 }, { ...row("a", model, FRESH, 8, 400), season: 2025 }]);
+    const mine = [row("a", "Alder", SALT, 10, 50), { ...row("a", "Alder", SALT, 20, 50), season: 2025 }, { ...row("a", "Alder", FRESH, 4, 100), season: 2025 }];
+    const { seasons, seasons_told, seasons_agree } = (await judged([...others, ...mine])).of("a", "Alder");
+    expect(seasons.map(({ season, inspected, failed, others_inspected, others_failed, compared }) => [season, inspected, failed, others_inspected, others_failed, compared]))
+      .toEqual([[2024, 50, 10, 3600, 80, 50], [2025, 150, 24, 2000, 112, 150]]);
+    expect(seasons.map(({ adjusted }) => adjusted.value)).toEqual([expect.closeTo(1, 12), expect.closeTo(2, 12)]);
+    expect([seasons_told, seasons_agree]).toEqual([2, 1]);
+  });
+
+  test("a worker gives what the same judging gives here", async () => {
+    const { port1, port2 } = new MessageChannel(), of = (position: string) => ALIKE.filter((one) => one.position === position);
+    port1.start();
+    port2.start();
+    const cells = ["a", "b"].flatMap((position) => MODELS.map((model) => {
+      const own = of(position).filter((one) => one.model === model);
+      return { position, maker: "Brackhelm", model, reel_kind: "spinning", cells: own.map(({ condition }) => 124 * 1024 + condition), inspected: own.map(({ inspected }) => inspected), failed: own.map(({ failed }) => failed) };
+    }));
+    const asked: JudgeAsk = { records: { mates: [], faults: [], costs: [], cells }, names: NAMES, denominator: "coverage" };
+    answerIn(port2 as unknown as DedicatedWorkerGlobalScope, judge);
+    const there = await askWorker<JudgeAsk, readonly Verdict[]>(() => Object.assign(port1, { terminate: () => { port1.close(); port2.close(); } }) as unknown as Worker, asked, {});
+    expect(there).toEqual((await judged(ALIKE.filter(({ position }) => position !== "c"))).list.map((one) => ({ ...one, sides: expect.anything() as unknown })));
+    expect(there.length).toBe(10);
   });
 
   test("within a word the dearest comes first, and a bench minute is worth what the shop earns with it", async () => {

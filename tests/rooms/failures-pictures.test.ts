@@ -76,7 +76,7 @@ describe("the funnel of the parts of a model", () => {
 });
 
 describe("seasonsChart", () => {
-  const season = (year: number, failed: number, inspected: number) => ({ season: year, inspected, failed, others_inspected: 400, others_failed: 9, ratio: null });
+  const season = (year: number, failed: number, inspected: number) => ({ season: year, inspected, failed, others_inspected: 400, others_failed: 9, adjusted: { value: null, low: null, high: null }, compared: inspected });
 
   test("draws the model filled and the others open, with ranges and counts, and no dot under ten inspected", async () => {
     const svg = drawn(seasonsChart([season(2023, 9, 74), season(2024, 10, 78), season(2025, 3, 9)], sheet(760)));

@@ -1,5 +1,5 @@
 import type { Engine } from "../../db/engine.ts";
-import { conditionRows } from "../failures/condition-rows.ts";
+import { conditionCells, conditionRows } from "../failures/condition-rows.ts";
 import { fieldOf, notOthers } from "../failures/peers.ts";
 import type { VerdictFilter } from "../failures/verdict-records.ts";
 import type { Verdict } from "../failures/verdict.ts";
@@ -37,7 +37,7 @@ const worded = (condition: number) => ({
 export async function conditionsBehind(engine: Engine, verdict: Verdict, filter: VerdictFilter, signal?: AbortSignal): Promise<readonly ConditionsBehind[]> {
   const { reel_kind, water, from, to, denominator } = filter;
   const values = { reel_kind, water, from_date: from, to_date: to, group_code: null, position: verdict.position, denominator };
-  const field = fieldOf(verdict.position, await conditionRows(engine, values, signal));
+  const field = fieldOf(verdict.position, conditionRows(await conditionCells(engine, values, signal)));
   const peer = (verdict.series ? field.series : field.models).find((one) => one.maker === verdict.maker && one.model === verdict.model);
   if (!peer) return [];
   const out = new Set(field.models.filter((one) => verdict.left_out.includes(modelName(one))).map(({ key }) => key)), without = notOthers(field, peer, out);

@@ -1,6 +1,6 @@
 import type { Engine } from "../../db/engine.ts";
 import { mantelHaenszel } from "../../stats/mantel-haenszel.ts";
-import { conditionRows } from "../failures/condition-rows.ts";
+import { conditionCells, conditionRows } from "../failures/condition-rows.ts";
 import { fieldOf, strataOf } from "../failures/peers.ts";
 import type { Field, Peer } from "../failures/peers.ts";
 import { TOO_FEW } from "../failures/judged.ts";
@@ -47,7 +47,7 @@ export async function sideBySide(
 ): Promise<SideBySide> {
   const { reel_kind, water, from, to, group, position, denominator } = filter;
   const values = { reel_kind, water, from_date: from, to_date: to, group_code: group, position, denominator };
-  const conditions = grouped(await conditionRows(engine, values, signal), (row) => row.position);
+  const conditions = grouped(conditionRows(await conditionCells(engine, values, signal)), (row) => row.position);
   const rows = verdicts.filter((one) => !one.series && isModel(one, first)).flatMap((one) => {
     const other = verdicts.find((two) => !two.series && two.position === one.position && isModel(two, second));
     const field = fieldOf(one.position, conditions.get(one.position) ?? []);

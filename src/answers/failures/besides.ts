@@ -1,7 +1,8 @@
 import { compareShares } from "../../stats/compare-shares.ts";
 import { grouped } from "../grouped.ts";
-import { isPlanned, notOthers } from "./peers.ts";
-import type { ConditionRow, Field, Peer } from "./peers.ts";
+import { mantelHaenszel } from "../../stats/mantel-haenszel.ts";
+import { countsOf, notOthers, strataOf } from "./peers.ts";
+import type { Field, Peer } from "./peers.ts";
 import type { CostRow, FaultRow } from "./verdict-records.ts";
 import type { FailureCost, LeadingFault, SeasonSide } from "./verdict.ts";
 
@@ -18,22 +19,24 @@ const rowsOf = <Row extends { position: string }>(rows: readonly Row[]) => {
   return (position: string): readonly Row[] => by.get(position) ?? [];
 };
 
-/** Season by season, oldest first, the peer beside the others; planned openings only. */
-export function seasonSides(field: Field, peer: Peer, left_out: ReadonlySet<string>, rows: readonly ConditionRow[]): SeasonSide[] {
-  const mine = new Set(peer.members), without = new Set(notOthers(field, peer, left_out).map(({ key }) => key));
-  return [...grouped(rows.filter(isPlanned), ({ season }) => season)].sort(([a], [b]) => a - b).map(([season, within]) => {
-    const sum = (of: readonly ConditionRow[], name: "inspected" | "failed") => of.reduce((total, row) => total + row[name], 0);
-    const own = within.filter((row) => mine.has(keyOf(row))), others = within.filter((row) => !without.has(keyOf(row)));
-    const inspected = sum(own, "inspected"), failed = sum(own, "failed"), others_inspected = sum(others, "inspected"), others_failed = sum(others, "failed");
-    const ratio = inspected === 0 || others_failed === 0 ? null : (failed / inspected) / (others_failed / others_inspected);
-    return { season, inspected, failed, others_inspected, others_failed, ratio };
+/** Season by season, oldest first, the peer beside the others, like with like within the season; planned openings only. */
+export function seasonSides(field: Field, peer: Peer, left_out: ReadonlySet<string>, widen: number): SeasonSide[] {
+  const without = notOthers(field, peer, left_out), planned = (of: Peer, season: number) => countsOf(of.seasons.get(season) ?? new Map(), "planned");
+  return [...field.seasons].sort(([a], [b]) => a - b).flatMap(([season, total]) => {
+    const all = countsOf(total, "planned"), mine = planned(peer, season), gone = without.map((one) => planned(one, season));
+    if (all.inspected === 0) return [];
+    const { ratio, low, high, inspected: compared } = mantelHaenszel(strataOf(field, peer, without, "planned", season), { widen });
+    return [{
+      season, ...mine, others_inspected: gone.reduce((sum, one) => sum - one.inspected, all.inspected),
+      others_failed: gone.reduce((sum, one) => sum - one.failed, all.failed), adjusted: { value: ratio, low, high }, compared,
+    }];
   });
 }
 
 /** Seasons with enough to say anything, and how many of them were worse as well. */
 export function seasonTally(seasons: readonly SeasonSide[]): { seasons_told: number; seasons_agree: number } {
   const told = seasons.filter((one) => one.inspected >= SEASON_TELLS.inspected && one.others_failed >= SEASON_TELLS.others_failed);
-  return { seasons_told: told.length, seasons_agree: told.filter(({ ratio }) => ratio !== null && ratio >= SEASON_AGREES).length };
+  return { seasons_told: told.length, seasons_agree: told.filter(({ adjusted }) => adjusted.value !== null && adjusted.value >= SEASON_AGREES).length };
 }
 
 /** The commonest fault, beside the same fault on the others. */
@@ -62,6 +65,6 @@ export function costOf(peer: Peer, rows: readonly CostRow[]): FailureCost {
 }
 
 /** The rows of each kind by position. */
-export function besideRows(records: { conditions: readonly ConditionRow[]; faults: readonly FaultRow[]; costs: readonly CostRow[] }) {
-  return { seasons: rowsOf(records.conditions), faults: rowsOf(records.faults), costs: rowsOf(records.costs) };
+export function besideRows(records: { faults: readonly FaultRow[]; costs: readonly CostRow[] }) {
+  return { faults: rowsOf(records.faults), costs: rowsOf(records.costs) };
 }

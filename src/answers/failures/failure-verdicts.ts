@@ -1,8 +1,11 @@
-import type { Engine, Report } from "../../db/engine.ts";
+import type { Engine } from "../../db/engine.ts";
 import type { Denominator, Opening } from "../filter.ts";
 import { OPENINGS } from "../filter.ts";
 import { grouped } from "../grouped.ts";
 import { modelName } from "../model-name.ts";
+import { takingTurns } from "../worker-work.ts";
+import type { PlainWork, WorkMeans } from "../worker-work.ts";
+import { conditionRows } from "./condition-rows.ts";
 import { besideRows, costOf, leadingFault, seasonSides, seasonTally } from "./besides.ts";
 import { drawnIn, judgedSides, outstanding, widening } from "./judged-sides.ts";
 import type { Breath, LeftOut, Place } from "./judged-sides.ts";
@@ -13,7 +16,7 @@ import type { Field, Peer } from "./peers.ts";
 import placesSql from "./places.sql?raw";
 import { reasonsOf } from "./reasons.ts";
 import { verdictRecords } from "./verdict-records.ts";
-import type { VerdictFilter, VerdictRecords } from "./verdict-records.ts";
+import type { CountedRecords, VerdictFilter, VerdictRecords } from "./verdict-records.ts";
 import { VERDICT_WORDS } from "./verdict.ts";
 import type { Figure, LeadingFault, Verdict } from "./verdict.ts";
 
@@ -23,33 +26,23 @@ export const ALL_VERDICTS: VerdictFilter = { reel_kind: null, water: null, from:
 export type PlaceName = {
   readonly position: string; readonly name: string; readonly group_code: string | null; readonly group_name: string | null; readonly family: string | null;
 };
-export interface VerdictMeans {
+export interface VerdictMeans extends WorkMeans {
   readonly names: readonly PlaceName[];
   readonly denominator: Denominator;
   /** Drawing shares in is the slow part: only planned openings need it for the words, tables may want it for all. */
   readonly drawn?: "planned" | "all" | undefined;
-  readonly signal?: AbortSignal | undefined;
-  readonly report?: Report | undefined;
 }
 
-/** Longest time without a turn for the screen. */
-const TURN_MS = 30;
 /** A fault this unlike the others' is evidence of its own. */
 const FAULT_TELLS = { failed: 5, p: 0.01 } as const;
-/** Seasons are compared plainly, so their agreement counts only where like with like, and beside its own other parts, it fails this often too. */
+/** Seasons share their owners and waters, so their agreement counts only where, all seasons together and beside its own other parts, it fails this often too. */
 const FAIRLY = 1.5;
 
 /** Counts steps for the progress bar and gives the screen its turns. */
-function breathing(total: number, signal: AbortSignal | undefined, report: Report | undefined): Breath {
-  let drawn = performance.now(), done = 0;
-  return async () => {
-    done += 1;
-    if (performance.now() - drawn < TURN_MS) return;
-    report?.({ step: "Comparing models", done, total });
-    await new Promise((turn) => setTimeout(turn));
-    signal?.throwIfAborted();
-    drawn = performance.now();
-  };
+function breathing(total: number, means: WorkMeans): Breath {
+  const turn = takingTurns(means);
+  let done = 0;
+  return () => turn("Comparing models", done += 1, total);
 }
 
 type Sides = ReadonlyMap<Opening, ReadonlyMap<Peer, Unjudged>>;
@@ -81,7 +74,7 @@ function verdict(place: Place, sides: Sides, left_out: LeftOut, rows: ReturnType
   const { field, peer } = place, { position } = field, of = (opening: Opening) => sides.get(opening)?.get(peer) as Unjudged;
   const all = of("*"), decided_on = of("planned").inspected >= TOO_FEW.inspected ? "planned" : "*", side = of(decided_on);
   const without = left_out.get(position) ?? new Set<string>();
-  const seasons = seasonSides(field, peer, without, rows.seasons(position)), tally = seasonTally(seasons);
+  const seasons = seasonSides(field, peer, without, of("planned").widened), tally = seasonTally(seasons);
   const fault = leadingFault(field, peer, without, rows.faults(position), side), more = moreEvidence(side, tally.seasons_told, tally.seasons_agree, fault);
   const judged = OPENINGS.map((opening) => ({ ...of(opening), word: wordOf(of(opening), all, opening !== "complaint" && more, opening === "planned") }));
   const word = judged.find(({ opening }) => opening === decided_on)?.word ?? "too few";
@@ -111,15 +104,26 @@ export async function verdictsOf(records: VerdictRecords, means: VerdictMeans): 
   const families = new Map(means.names.map(({ position, family }) => [position, family]));
   const fields = [...grouped(records.conditions, ({ position }) => position)].map(([position, rows]) => fieldOf(position, rows));
   const places = fields.flatMap((field) => [...field.models, ...field.series].map((peer): Place => ({ field, peer, family: families.get(field.position) ?? field.position })));
-  const breath = breathing(3 * fields.length + 4 * places.length, means.signal, means.report);
+  const breath = breathing(3 * fields.length + 4 * places.length, means);
   const { sides, left_out } = await allSides(places, fields, records, breath, means), rows = besideRows(records);
   return places.map((place) => verdict(place, sides, left_out, rows, means)).sort(inOrder);
 }
 
-/** The same from the engine. */
+/** What was counted, and how it is to be judged. */
+export type JudgeAsk = Pick<VerdictMeans, "names" | "denominator" | "drawn"> & { readonly records: CountedRecords };
+export type JudgeWork = PlainWork<JudgeAsk, readonly Verdict[]>;
+
+/** The judging on this thread: in Node, in tests, and in the worker itself. */
+export const judge: JudgeWork = ({ records: { cells, ...records }, ...asked }, means) => verdictsOf({ ...records, conditions: conditionRows(cells) }, { ...asked, ...means });
+
+/**
+ * The same from the engine.
+ *
+ * @param means `work`: where the judging is done, `judgeInWorker` in the browser; here by default
+ */
 export async function failureVerdicts(
-  engine: Engine, filter: VerdictFilter, signal?: AbortSignal, means: Pick<VerdictMeans, "drawn" | "report"> = {},
+  engine: Engine, filter: VerdictFilter, signal?: AbortSignal, { work = judge, drawn, report }: Pick<VerdictMeans, "drawn" | "report"> & { readonly work?: JudgeWork } = {},
 ): Promise<readonly Verdict[]> {
-  const [records, names] = await Promise.all([verdictRecords(engine, filter, signal), engine.rows<PlaceName>(placesSql, {}, signal)]);
-  return verdictsOf(records, { ...means, names, denominator: filter.denominator, signal });
+  const names = await engine.rows<PlaceName>(placesSql, {}, signal), records = await verdictRecords(engine, filter, { signal, report });
+  return work({ records, names, denominator: filter.denominator, drawn }, { signal, report });
 }

@@ -17,6 +17,7 @@ export type ConditionRow = {
 
 export interface Counts { inspected: number; failed: number }
 export type ByCondition = Map<number, Counts>;
+export type BySeason = ReadonlyMap<number, ByCondition>;
 
 /** One model, or all sizes of one, at one position. */
 export interface Peer {
@@ -29,6 +30,7 @@ export interface Peer {
   readonly members: readonly string[];
   readonly names: readonly string[];
   readonly conditions: ByCondition;
+  readonly seasons: BySeason;
 }
 
 /** All models of one position, and their series. */
@@ -37,10 +39,8 @@ export interface Field {
   readonly models: readonly Peer[];
   readonly series: readonly Peer[];
   readonly total: ByCondition;
+  readonly seasons: BySeason;
 }
-
-/** Whether the row is of planned openings. */
-export const isPlanned = ({ condition }: Pick<ConditionRow, "condition">): boolean => condition >= RANGES.planned[0] && condition < RANGES.planned[1];
 
 const RANGES: Readonly<Record<Opening, readonly [number, number]>> = { "*": [0, Infinity], planned: [256, 512], complaint: [512, Infinity] };
 const modelKey = ({ maker, model }: { maker: string | null; model: string }) => JSON.stringify([maker, model]);
@@ -53,6 +53,18 @@ function added(to: ByCondition, condition: number, { inspected, failed }: Counts
   } else to.set(condition, { inspected, failed });
 }
 
+/** The rows as conditions, all seasons together and each by itself. */
+function conditionsOf(rows: readonly ConditionRow[]): { conditions: ByCondition; seasons: BySeason } {
+  const conditions: ByCondition = new Map(), seasons = new Map<number, ByCondition>();
+  for (const row of rows) {
+    const season = seasons.get(row.season) ?? new Map<number, Counts>();
+    seasons.set(row.season, season);
+    added(conditions, row.condition, row);
+    added(season, row.condition, row);
+  }
+  return { conditions, seasons };
+}
+
 /**
  * What the sizes of a model are called together: its name up to the first figure.
  *
@@ -63,29 +75,24 @@ export function seriesName(model: string): string {
   return (/^[^0-9]*/.exec(model)?.[0] ?? "").trim();
 }
 
-function sizes(models: readonly Peer[]): Peer[] {
+function sizes(models: readonly Peer[], rows: ReadonlyMap<string, readonly ConditionRow[]>): Peer[] {
   const families = grouped(models, ({ maker, model }) => JSON.stringify([maker, seriesName(model)]));
   return [...families.values()].flatMap((members) => {
     const [first] = members, name = seriesName(first?.model ?? "");
     if (!first || members.length < 2 || name === "" || first.maker === null) return [];
-    const conditions: ByCondition = new Map();
-    for (const member of members) for (const [condition, counts] of member.conditions) added(conditions, condition, counts);
     const key = `${modelKey({ maker: first.maker, model: name })} all sizes`;
-    return [{ ...first, key, model: name, series: true, members: members.map((one) => one.key), names: members.map((one) => one.model), conditions }];
+    return [{ ...first, key, model: name, series: true, members: members.map((one) => one.key), names: members.map((one) => one.model), ...conditionsOf(members.flatMap((one) => rows.get(one.key) ?? [])) }];
   });
 }
 
 /** The rows of one position as models, their series, and all together. */
 export function fieldOf(position: string, rows: readonly ConditionRow[]): Field {
-  const total: ByCondition = new Map();
-  rows.forEach((row) => { added(total, row.condition, row); });
-  const models = [...grouped(rows, modelKey)].map(([key, own]): Peer => {
+  const by_model = grouped(rows, modelKey), { conditions: total, seasons } = conditionsOf(rows);
+  const models = [...by_model].map(([key, own]): Peer => {
     const { maker, model, reel_kind } = own[0] as ConditionRow;
-    const conditions: ByCondition = new Map();
-    own.forEach((one) => { added(conditions, one.condition, one); });
-    return { key, maker, model, reel_kind, series: false, members: [key], names: [model], conditions };
+    return { key, maker, model, reel_kind, series: false, members: [key], names: [model], ...conditionsOf(own) };
   });
-  return { position, models, series: sizes(models), total };
+  return { position, models, series: sizes(models, by_model), total, seasons };
 }
 
 /** Counts over all conditions of one way of coming in. */
@@ -106,15 +113,22 @@ export function notOthers(field: Field, peer: Peer, left_out: ReadonlySet<string
   return field.models.filter(({ key }) => own.has(key) || left_out.has(key));
 }
 
-/** The peer beside the others within each set of conditions of one way of coming in. */
-export function strataOf(field: Field, peer: Peer, without: readonly Peer[], opening: Opening): Stratum[] {
-  const [from, to] = RANGES[opening], strata: Stratum[] = [];
-  for (const [condition, { inspected, failed }] of peer.conditions) {
+const NONE: ByCondition = new Map();
+
+/**
+ * The peer beside the others within each set of conditions of one way of coming in.
+ *
+ * @param season only what came in that season; null: all of them
+ */
+export function strataOf(field: Field, peer: Peer, without: readonly Peer[], opening: Opening, season: number | null = null): Stratum[] {
+  const [from, to] = RANGES[opening], strata: Stratum[] = [], total = season === null ? field.total : field.seasons.get(season) ?? NONE;
+  const conditions = (of: Peer) => (season === null ? of.conditions : of.seasons.get(season) ?? NONE), gone = without.map(conditions);
+  for (const [condition, { inspected, failed }] of conditions(peer)) {
     if (condition < from || condition >= to) continue;
-    const all = field.total.get(condition) ?? { inspected: 0, failed: 0 };
+    const all = total.get(condition) ?? { inspected: 0, failed: 0 };
     let others_inspected = all.inspected, others_failed = all.failed;
-    for (const one of without) {
-      const counts = one.conditions.get(condition);
+    for (const one of gone) {
+      const counts = one.get(condition);
       others_inspected -= counts?.inspected ?? 0;
       others_failed -= counts?.failed ?? 0;
     }

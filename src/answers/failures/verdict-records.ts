@@ -1,6 +1,8 @@
 import type { Engine } from "../../db/engine.ts";
 import type { Denominator, RecordsFilter } from "../filter.ts";
-import { conditionRows } from "./condition-rows.ts";
+import type { WorkMeans } from "../worker-work.ts";
+import { conditionCells } from "./condition-rows.ts";
+import type { ConditionCells } from "./condition-rows.ts";
 import costsSql from "./costs.sql?raw";
 import faultsSql from "./faults.sql?raw";
 import matesSql from "./mates.sql?raw";
@@ -28,16 +30,20 @@ export interface VerdictRecords {
   readonly faults: readonly FaultRow[];
   readonly costs: readonly CostRow[];
 }
+/** The same as it comes from the engine, and goes to a worker. */
+export type CountedRecords = Omit<VerdictRecords, "conditions"> & { readonly cells: readonly ConditionCells[] };
 
-/** Counts the records for `verdictsOf`. */
-export async function verdictRecords(engine: Engine, filter: VerdictFilter, signal?: AbortSignal): Promise<VerdictRecords> {
+/** Counts the records for the verdicts. */
+export async function verdictRecords(engine: Engine, filter: VerdictFilter, { signal, report }: WorkMeans = {}): Promise<CountedRecords> {
   const { reel_kind, water, from, to, group, position, denominator } = filter;
   const common = { reel_kind, water, from_date: from, to_date: to, group_code: group, position }, values = { ...common, denominator };
-  const [conditions, mates, faults, costs] = await Promise.all([
-    conditionRows(engine, values, signal),
-    engine.rows<MatesRow>(matesSql, values, signal),
-    engine.rows<FaultRow>(faultsSql, values, signal),
-    engine.rows<CostRow>(costsSql, { ...common, comeback_days: COMEBACK_DAYS }, signal),
-  ]);
-  return { conditions, mates, faults, costs };
+  const counted = <Answer>(done: number, of: Promise<Answer>) => {
+    report?.({ step: "Counting what was opened and what had failed", done, total: 4 });
+    return of;
+  };
+  const cells = await counted(0, conditionCells(engine, values, signal));
+  const mates = await counted(1, engine.rows<MatesRow>(matesSql, values, signal));
+  const faults = await counted(2, engine.rows<FaultRow>(faultsSql, values, signal));
+  const costs = await counted(3, engine.rows<CostRow>(costsSql, { ...common, comeback_days: COMEBACK_DAYS }, signal));
+  return { cells, mates, faults, costs };
 }

@@ -57,8 +57,10 @@ export interface SeasonSide {
   readonly failed: number;
   readonly others_inspected: number;
   readonly others_failed: number;
-  /** Plain ratio to the others in that season; null where either side has no failure. */
-  readonly ratio: number | null;
+  /** Like with like within the season, by the same conditions as the verdict; null where either side has no failure. */
+  readonly adjusted: Figure;
+  /** Inspections that have a like among the others of that season. */
+  readonly compared: number;
 }
 
 /** What the failures of a part on a model cost, over the records looked at. */

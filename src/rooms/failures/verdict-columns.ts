@@ -42,7 +42,7 @@ export const SEASON_COLUMNS: readonly Column<SeasonSide>[] = [
   { key: "season", label: "Season", value: (row) => row.season, text: (row) => String(row.season) },
   { key: "mine", label: "This model", ...right, value: (row) => row.failed, text: (row) => ofWords(row.failed, row.inspected) },
   { key: "others", label: "Other models", ...right, value: (row) => row.others_failed, text: (row) => ofWords(row.others_failed, row.others_inspected) },
-  { key: "ratio", label: "As counted", unit: "times", ...right, value: (row) => row.ratio, text: (row) => number(row.ratio, 1) },
+  { key: "ratio", label: "Like with like", unit: "times", value: (row) => row.adjusted.value, text: (row) => timesWords(row.adjusted) },
 ];
 
 /** Sets of conditions, the model beside the others under the same. */
