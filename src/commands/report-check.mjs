@@ -16,7 +16,9 @@ const PROMISED = {
   "recurrences.csv": "position,maker,model,age,at_risk,mean_cumulative,low,high",
   "lots.csv": "size_or_part,supplier,from,to,fitted,failed_early,share,expected_share,p_value,verdict",
   "restock.csv": "part_no,interchange,supplier,on_hand,on_order,demand_mean,demand_p95,reorder_point,order_up_to,order_qty,cost,reason",
+  "stock-curve.csv": "spend,jobs_without_wait,lines_filled",
   "labour.csv": "job,reel_kind,maker,model,n,median,mean,mean_low,mean_high,p80,pooled_median,pooled_p80",
+  "advice-score.csv": "policy,jobs_without_wait,stock_value_mean,orders,spend",
 };
 
 /** @param {string} text */

@@ -18,6 +18,8 @@ const PROMISED: Record<string, string> = {
   "comebacks.csv": "position, maker, model, position_name, failures, back, share",
   "lots.csv": "size_or_part, supplier, from, to, fitted, failed_early, share, expected_share, p_value, verdict",
   "restock.csv": "part_no, interchange, supplier, on_hand, on_order, demand_mean, demand_p95, reorder_point, order_up_to, order_qty, cost, reason",
+  "stock-curve.csv": "spend, jobs_without_wait, lines_filled",
+  "advice-score.csv": "policy, jobs_without_wait, stock_value_mean, orders, spend",
   "labour.csv": "job, reel_kind, maker, model, n, median, mean, mean_low, mean_high, p80, pooled_median, pooled_p80",
 };
 
@@ -71,7 +73,7 @@ describe("npm run report", () => {
 
   test("exits 0, says what it wrote, and leaves nothing else behind", async () => {
     expect([first.code, first.err]).toEqual([0, ""]);
-    expect(first.out).toMatch(/^12 files in .*, from \d+ tickets; \d+ cells to fix\.$/);
+    expect(first.out).toMatch(/^14 files in .*, from \d+ tickets; \d+ cells to fix\.$/);
     expect((await readdir(out)).sort()).toEqual([...Object.keys(PROMISED), "summary.json"].sort());
     expect(await readdir(join(home, "out"))).toEqual(["deep"]);
   });
@@ -102,6 +104,13 @@ describe("npm run report", () => {
     const { data } = await rows(out, "restock.csv");
     expect(data.find((row) => row.part_no === "B-1")).toMatchObject({ interchange: "bearing 7x11x3 sealed", on_hand: "0", status: "order" });
     expect(await readFile(join(out, "restock.csv"), "utf8")).toContain("'=SUM(A1)");
+  });
+
+  test("plots money against jobs from nothing on, and leaves the score empty with the reason while the records are short", async () => {
+    const { data } = await rows(out, "stock-curve.csv");
+    expect(data[0]).toMatchObject({ spend: "0", bought: "", cost: "0" });
+    expect(data.slice(1).every((row, i) => Number(row.spend) > Number(data[i]?.spend) && Number(row.jobs_without_wait) >= Number(data[i]?.jobs_without_wait))).toBe(true);
+    expect((await rows(out, "advice-score.csv")).data).toEqual([expect.objectContaining({ policy: "as advised", jobs_without_wait: "", spend: "", note: expect.stringContaining("a year is needed") })]);
   });
 
   test("says in the summary what it counted, for which day, with which settings", async () => {
