@@ -8,14 +8,14 @@ export const life = (share: number, value: number | null = null, low: number | n
 /** Line roller bearings that wear as a Weibull of shape 1.7 and scale 128 salt days (invented). */
 export const wearRow = (rest: Partial<WearRow> = {}): WearRow => ({
   position: "line_roller_bearing", position_name: "Line roller bearing", group_code: "LR", group_name: "Line roller", clock: "salt_days", group: "*",
-  method: "spells", n: 432, failed: 160, unlinked: 0, status: "ok", status_text: "fitted", shape: limits(1.7, 1.5, 1.9), shape_se: 0.1,
+  method: "spells", n: 432, failed: 160, unlinked: 0, status: "ok", status_text: "", wears: "yes", shape: limits(1.7, 1.5, 1.9), shape_se: 0.1,
   scale: limits(128, 115, 144), b10: life(0.1, 34, 29, 40), b20: life(0.2, 53, 47, 60), b50: life(0.5, 103, 94, 115), b10_bound: limits(),
   longest: 120, log_likelihood: -250.1, failed_without_exposure: 0, clock_missing: 0, chosen_by_fault: 0, note: "", ...rest,
 });
 
 /** Too few failures for a curve. */
 export const thinRow = (rest: Partial<WearRow> = {}): WearRow => wearRow({
-  position: "osc_slider", position_name: "Oscillation slider", n: 40, failed: 2, status: "too few failures", status_text: "only 2 failed, too few for a curve",
+  position: "osc_slider", position_name: "Oscillation slider", n: 40, failed: 2, status: "too few failures", status_text: "only 2 failed, too few for a curve", wears: null,
   b10: life(0.1), b20: life(0.2), b50: life(0.5), shape: limits(), scale: limits(), b10_bound: limits(null, 31, null), ...rest,
 });
 
@@ -59,13 +59,13 @@ export const advicePosition = (rest: Partial<AdvicePosition> = {}): AdvicePositi
   position: "line_roller_bearing", position_name: "Line roller bearing", clock: "salt_days", due: limits(22.4, 18.1, 27.3), status: "ok", longest: 96, n: 130, failed: 74, ...rest,
 });
 export const due = (rest: Partial<AdviceDue> = {}): AdviceDue => ({
-  clock: "salt_days", status: "ok", after: 20, low: 18.1, high: 27.3, set_by: "line_roller_bearing", set_by_name: "Line roller bearing", ...rest,
+  clock: "salt_days", status: "ok", after: 20, value: 22.4, low: 18.1, high: 27.3, set_by: "line_roller_bearing", set_by_name: "Line roller bearing", ...rest,
 });
 export const advice = (rest: Partial<Advice> = {}): Advice => ({
   question: { reel_kind: null, maker: "Ekholt", model: "30", water: "salt", rinse: "never", risk: 0.1 }, status: "ok",
-  by_days: due(), by_months: due({ clock: "months", after: 12, low: 10.2, high: 15.4 }),
+  by_days: due(), by_months: due({ clock: "months", after: 12, value: 12.6, low: 10.2, high: 15.4 }),
   positions: [advicePosition(), advicePosition({ position: "drag_washer_friction", position_name: "Friction washers", due: limits(61, 48, null), n: 118, failed: 14 })],
-  skipping: { per_year: 24, clock: "salt_days", failed_after_one: 0.4, failed_after_two: 1.3, more_parts: 21.5, more_minutes: 18, note: "" },
+  skipping: { per_year: 24, clock: "salt_days", failed_after_one: 0.4, failed_after_two: 1.3, more_parts: 21.5, more_minutes: 18, without_price: [], without_minutes: [], note: "" },
   slip: {
     heading: "When your reel should come in again", lines: ["Bring it in after 20 days in salt or 12 months, whichever comes first.", "Rinsing with fresh water after every day in salt makes the parts last about twice as long."],
     caution: "This is what our own repair records show, not a promise. The maker's service sheet comes first; warranty work belongs to the maker's authorised service.",

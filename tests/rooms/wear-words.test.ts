@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
-import { adviceHeadline, dueWords, reelWords, riskWords, skippingSentence, slipTitle, tickBoxes, tickWords, useWords } from "../../src/rooms/wear/advice-words.ts";
+import { adviceHeadline, comeInBy, dueWords, reelWords, riskWords, skippingSentence, slipTitle, tickBoxes, tickWords, useWords } from "../../src/rooms/wear/advice-words.ts";
 import { curveRows } from "../../src/rooms/wear/wear-columns.ts";
 import { adviceQuestion, filterWords, shownRow, wearFields, wearFilter } from "../../src/rooms/wear/wear-filters.ts";
-import { effectSentence, leftOut, likelyRange, lifeText, linkedSentence, sensitivitySentence, wearSentence } from "../../src/rooms/wear/wear-words.ts";
+import { effectSentence, leftOut, likelyRange, lifeText, linkedSentence, modelsSentence, sensitivitySentence, wearSentence } from "../../src/rooms/wear/wear-words.ts";
 import { valuesOf } from "../../src/ui/url-state.ts";
 import { advice, beyondRow, CURVE, due, effect, life, limits, sensitivity, STEPS, thinRow, wearRow } from "./wear-rows.ts";
 
@@ -23,6 +23,11 @@ describe("a part's life in words", () => {
     expect(plain(wearSentence(all, "en-GB"))).toBe("All had failed. 1 in 10 has likely failed by 12 salt days. 1 inspection, each for itself, 1 failed.");
   });
 
+  test("says of a part that fails no more with time that it does not wear, whatever its curve", () => {
+    const row = wearRow({ wears: "no", status_text: "No likelier to fail with more months.", clock: "months" });
+    expect(plain(wearSentence(row, "en-GB"))).toMatch(/^1 in 10 has failed by 34 months .* No likelier to fail with more months\. 432 parts followed/);
+  });
+
   test("never names a figure beyond the records", () => {
     expect(plain(wearSentence(beyondRow(), "en-GB"))).toContain("lies beyond the records, which reach 90 salt days; likely not before 70.");
     expect(lifeText(beyondRow().b10, "en-GB")).toBe("over 70");
@@ -41,10 +46,17 @@ describe("a part's life in words", () => {
     expect(effectSentence(effect("never", limits()), "salt_days", "en-GB")).toBe("Never rinsed against always rinsed: too little to say.");
   });
 
+  test("says whether models differ, and names those that do by more than chance", () => {
+    const model = (name: string, low: number, high: number) => ({ maker: null, model: name, n: 40, failed: 12, life_ratio: limits((low + high) / 2, low, high) });
+    expect(modelsSentence([model("A", 0.9, 1.1), model("B", 0.93, 1.2)])).toBe("No difference between models that the records can show: whatever differs here could be chance.");
+    expect(modelsSentence([model("A", 0.4, 0.8), model("B", 0.93, 1.2), model("C", 1.1, 1.9)])).toBe("It lasts less long on A. It lasts longer on C. The other differences could be chance.");
+  });
+
   test("puts another assumption beside the figure shown, with counts", () => {
     expect(plain(sensitivitySentence(sensitivity("without parts whose fitting nobody saw", life(0.1, 36, 30, 44)), wearRow(), "en-GB")))
       .toBe("Without parts whose fitting nobody saw: 1 in 10 failed by 36 instead of 34 salt days (likely 30 to 44); 120 of 300 failed.");
-    expect(sensitivitySentence(sensitivity("half the days", life(0.1)), thinRow(), "en-GB")).toContain("1 in 10 failed by cannot be said");
+    expect(sensitivitySentence(sensitivity("half the days", life(0.1)), thinRow(), "en-GB")).toBe("Half the days: where 1 in 10 has failed cannot be said; 120 of 300 failed.");
+    expect(sensitivitySentence({ ...sensitivity("half the days", life(0.1)), n: 0, failed: 0 }, thinRow(), "en-GB")).toBe("Half the days: then no part is left to count.");
   });
 
   test("says what share could be followed, but not of under ten inspections", () => {
@@ -78,12 +90,26 @@ describe("the advice in words", () => {
   test("says what skipping a year costs at the next visit, and nothing where it costs nothing", () => {
     const { skipping } = advice();
     expect(plain(skipping && skippingSentence(skipping, "cu", "en-GB"))).toBe(
-      "These reels see 24 salt days in a usual year. After one year 0.4 parts have failed, after two 1.3: a skipped year costs about 18 min more at the bench and 22 cu more for parts at the next visit.");
+      "These reels see 24 salt days in a usual year. Ten such reels have about 4 failed parts between them after one year, about 13 after two: a skipped year costs each about 18 min more at the bench and 22 cu more for parts at the next visit.");
     expect(plain(skipping && skippingSentence({ ...skipping, more_minutes: null, more_parts: null }, "cu", "en-GB"))).not.toContain("costs");
+    expect(plain(skipping && skippingSentence({ ...skipping, per_year: 1, failed_after_one: 0.11, failed_after_two: 0.13, more_minutes: 0.2, more_parts: 0.1 }, "cu", "en-GB")))
+      .toBe("These reels see 1 salt day in a usual year. Ten such reels have about 1 failed part between them after one year, hardly more after two.");
+  });
+
+  test("gives what can be had of a skipped year and names what is not in it", () => {
+    const { skipping } = advice(), words = (rest: object) => plain(skipping && skippingSentence({ ...skipping, ...rest }, "cu", "en-GB"));
+    expect(words({ without_price: ["Drag knob"] })).toMatch(/22 cu more for parts at the next visit\. Drag knob has no price in the records and is not in the money\.$/);
+    expect(words({ without_price: ["A", "B", "C", "D"], without_minutes: ["A", "B"] })).toMatch(/4 parts have no price in the records and are not in the money\. A, B have no minutes .* not in the time\.$/);
+    expect(words({ more_parts: null, without_price: ["A"] })).toMatch(/18 min more at the bench at the next visit\. No prices of parts are in the records, so the money cannot be told\.$/);
   });
 
   test("has a box to tick for each day, and none where they would be too many", () => {
     expect([tickBoxes(advice()).length, tickBoxes(advice({ by_days: due({ after: 90 }) })).length, tickBoxes(advice({ by_days: due({ after: null }) })).length]).toEqual([20, 0, 0]);
+  });
+
+  test("names the month by which the reel should come in, over the turn of the year, and none where no months are known", () => {
+    expect([comeInBy(advice(), "2026-11-30", "en-GB"), comeInBy(advice({ by_months: due({ clock: "months", after: 3 }) }), "2026-11-30", "en-GB")]).toEqual(["November 2027", "February 2027"]);
+    expect(comeInBy(advice({ by_months: due({ after: null }) }), "2026-11-30", "en-GB")).toBeNull();
   });
 
   test("heads the slip with the reel, or the customer's own where nothing was chosen, and ticks the days of its water", () => {
@@ -114,6 +140,8 @@ describe("what the address asks", () => {
     const rows = [beyondRow({ position: "main_gear" }), wearRow(), thinRow()];
     expect([shownRow(rows, "osc_slider")?.position, shownRow(rows, "")?.position, shownRow(rows, "gone")?.position]).toEqual(["osc_slider", "line_roller_bearing", "line_roller_bearing"]);
     expect([shownRow([thinRow(), beyondRow({ n: 50 })], "")?.n, shownRow([], "")]).toEqual([50, null]);
+    const early = wearRow({ position: "side_cover_screws", wears: "not plain", b10: life(0.1, 3) });
+    expect([shownRow([early, wearRow()], "")?.position, shownRow([early, wearRow()], "side_cover_screws")?.position]).toEqual(["line_roller_bearing", "side_cover_screws"]);
   });
 
   test("puts beside each point of the curve the step it stands on, and none beyond the records", () => {

@@ -10,7 +10,8 @@ export interface AdviceQuestion {
   readonly risk: number;
 }
 
-export type AdviceStatus = "ok" | "beyond the records" | "too few";
+/** `no wear`: the part fails no likelier with more of the clock, so none of it can be named. */
+export type AdviceStatus = "ok" | "beyond the records" | "too few" | "no wear";
 
 /** Exposure by which a position passes the risk, on one clock. */
 export interface AdvicePosition {
@@ -31,7 +32,8 @@ export interface AdviceDue {
   readonly status: AdviceStatus;
   /** Rounded to what a customer can remember; null unless `status` is `ok`. */
   readonly after: number | null;
-  /** Range in which the true figure plausibly lies, not rounded. */
+  /** The figure before it was rounded down, and the range in which the true one plausibly lies. */
+  readonly value: number | null;
   readonly low: number | null;
   readonly high: number | null;
   readonly set_by: string | null;
@@ -46,9 +48,12 @@ export interface Skipping {
   /** Parts expected to have failed by the service after one year, and after two. */
   readonly failed_after_one: number;
   readonly failed_after_two: number;
-  /** More money for parts and more minutes at the bench than with a service every year; null where the records have no prices or minutes. */
+  /** More money for parts and more minutes at the bench than with a service every year, of the parts whose price or minutes are known; null without any. */
   readonly more_parts: number | null;
   readonly more_minutes: number | null;
+  /** Names of the parts that are counted as failed but not in the money, and not in the minutes. */
+  readonly without_price: readonly string[];
+  readonly without_minutes: readonly string[];
   readonly note: string;
 }
 

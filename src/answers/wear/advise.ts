@@ -21,9 +21,9 @@ function dueOf(clock: Clock, positions: readonly AdvicePosition[]): AdviceDue {
   const first = known[0], after = first ? remembered(first.due.value as number, clock) : null;
   if (!first || after === null) {
     const status = positions.some((one) => one.status === "beyond the records") ? "beyond the records" : "too few";
-    return { clock, status, after: null, low: null, high: null, set_by: null, set_by_name: null };
+    return { clock, status, after: null, value: null, low: null, high: null, set_by: null, set_by_name: null };
   }
-  return { clock, status: "ok", after, low: first.due.low, high: first.due.high, set_by: first.position, set_by_name: first.position_name };
+  return { clock, status: "ok", after, value: first.due.value, low: first.due.low, high: first.due.high, set_by: first.position, set_by_name: first.position_name };
 }
 
 const soonest = (a: AdvicePosition, b: AdvicePosition) => (a.due.value ?? Infinity) - (b.due.value ?? Infinity) || b.failed - a.failed || (a.position < b.position ? -1 : 1);

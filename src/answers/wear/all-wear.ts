@@ -30,9 +30,9 @@ export function turns({ signal, report }: WearMeans, step: string): (done: numbe
 export const placeOf = (places: readonly PlaceName[], position: string): PlaceName =>
   places.find((one) => one.position === position) ?? { position, name: position, group_code: null, group_name: null, family: null };
 
-/** Soonest B10 first, then those whose B10 lies over the records, then the rest by failures. */
+/** Soonest B10 first, then those whose B10 lies over the records, then the rest by failures; what does not wear with the clock comes last. */
 function inOrder(a: WearRow, b: WearRow): number {
-  const rank = (row: WearRow) => row.b10.value ?? (row.b10.beyond ? 1e9 : 2e9);
+  const rank = (row: WearRow) => (row.wears === "no" || row.wears === "not plain" ? 3e9 : row.b10.value ?? (row.b10.beyond ? 1e9 : 2e9));
   return rank(a) - rank(b) || b.failed - a.failed || (a.position < b.position ? -1 : 1);
 }
 

@@ -5,8 +5,8 @@ import type { WeibullLife } from "../../stats/weibull-life.ts";
 import type { LifePrior } from "../../stats/weibull-likelihood.ts";
 import { failedOf, goodOf, lifeLinesOf, longestOf, partsOf, telling } from "./life-lines-of.ts";
 import type { PlaceName, WearLine } from "./wear-records.ts";
-import type { Clock, Life, Limits, WearRow, WearStatus } from "./wear.ts";
-import { counted, FEWEST, statusText } from "./wear-words.ts";
+import type { Clock, Life, Limits, WearRow, Wears, WearStatus } from "./wear.ts";
+import { counted, FEWEST, statusText, wearsText } from "./wear-words.ts";
 
 export const NO_LIMITS: Limits = { value: null, low: null, high: null };
 const NO_LIFE = (share: number): Life => ({ ...NO_LIMITS, share, beyond: false });
@@ -43,11 +43,10 @@ function boundOf(lines: readonly WearLine[]): Limits {
   return { value: null, low: low === null ? null : low * factor, high: high === null ? null : high * factor };
 }
 
-function noteOf(status: WearStatus, { left, unlinked, shape }: { left: Record<string, number>; unlinked: number; shape: Limits }): string {
+function noteOf(status: WearStatus, { left, unlinked }: { left: Record<string, number>; unlinked: number }): string {
   const { fault = 0, exposure = 0, missing = 0 } = left;
   return [
     status === "separated" ? "shape with a weak prior (median 1.5) because the failures are separated" : "",
-    shape.high !== null && shape.high < 1 ? "no likelier to fail the longer they are fished" : "",
     unlinked > 0 ? `${counted(unlinked, "inspection")} without serial or tag stand alone` : "",
     fault > 0 ? `${counted(fault, "part")} first looked at on a reel that came in with something wrong left out` : "",
     exposure > 0 ? `${counted(exposure, "failure")} without any exposure left out` : "",
@@ -65,6 +64,12 @@ function figures(fit: WeibullLife, longest: number | null) {
   };
 }
 
+/** Wear shows as a shape over 1. */
+function wearsOf(fit: WeibullLife | null, { value, high }: Limits): Wears | null {
+  if (!fit || value === null) return null;
+  return value >= 1 ? "yes" : !hasCurve(fit) || (high !== null && high < 1) ? "no" : "not plain";
+}
+
 export interface RowMeans { readonly place: PlaceName; readonly clock: Clock; readonly group?: string; readonly prior?: LifePrior }
 
 /** One position, or one level of a condition of it, with everything that can be said of its life. */
@@ -72,14 +77,15 @@ export function lifeRow(lines: readonly WearLine[], { place, clock, group = "*",
   const some = telling(lines), { status, fit } = fitOf(lines, prior), longest = longestOf(lines), n = partsOf(some);
   const linked = some.reduce((sum, one) => sum + one.linked, 0), unlinked = n - linked, of = (why: WearLine["left_out"]) => partsOf(lines.filter(({ left_out }) => left_out === why));
   const left = { fault: of("chosen by fault"), exposure: of("no exposure"), missing: of("clock missing") }, found = fit ? figures(fit, longest) : EMPTY;
+  const wears = wearsOf(fit, found.shape), status_text = [statusText(status), fit && hasCurve(fit) ? wearsText(wears, clock) : ""].filter((part) => part !== "").join(" ");
   const followed = some.some(({ low, high }) => low > 0 && high !== null);
   return {
     fit,
     row: {
       position: place.position, position_name: place.name, group_code: place.group_code, group_name: place.group_name, clock, group,
-      method: followed ? "spells" : "current status", n, failed: failedOf(some), unlinked, status, status_text: statusText(status), ...found,
+      method: followed ? "spells" : "current status", n, failed: failedOf(some), unlinked, status, status_text, wears, ...found,
       b10_bound: fit ? NO_LIMITS : boundOf(lines), longest, failed_without_exposure: left.exposure, clock_missing: left.missing, chosen_by_fault: left.fault,
-      note: [statusText(status), noteOf(status, { left, unlinked, shape: found.shape })].filter((part) => part !== "").join(" "),
+      note: [status_text, noteOf(status, { left, unlinked })].filter((part) => part !== "").join(" "),
     },
   };
 }

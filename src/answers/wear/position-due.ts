@@ -1,4 +1,4 @@
-import { failedBy, lifeAt } from "../../stats/life-figures.ts";
+import { failedBy, lifeAt, shapeOf } from "../../stats/life-figures.ts";
 import type { WeibullLife } from "../../stats/weibull-life.ts";
 import type { AdvicePosition, AdviceQuestion } from "./advice.ts";
 import { levelOf } from "./conditions.ts";
@@ -35,18 +35,28 @@ function lifeFor(lines: readonly WearLine[], question: AdviceQuestion): { fit: W
 
 const times = ({ value, low, high }: Limits, factor: number): Limits => ({ value: value && value * factor, low: low && low * factor, high: high && high * factor });
 
+/**
+ * A part that fails ever more seldom with the clock gains nothing by coming in after so much of it. By the calendar, where reels fished unlike
+ * much are mixed, a shape under 1 is enough; by days it takes one that is beyond chance.
+ */
+function noWear(fit: WeibullLife, clock: Clock): boolean {
+  if (fit.shape >= 1 || clock === "months") return fit.shape < 1;
+  const { high } = shapeOf(fit);
+  return high !== null && high < 1;
+}
+
 export interface DueMeans { readonly question: AdviceQuestion; readonly clock: Clock; readonly place: PlaceName }
 
 /** When one position passes the risk. */
 export function positionDue(lines: readonly WearLine[], { question, clock, place }: DueMeans): PositionDue {
   const some = telling(lines), own = like(some, question), life = lifeFor(some, question), longest = longestOf(own);
   const base = { position: place.position, position_name: place.name, clock, longest, n: partsOf(own), failed: failedOf(own) };
-  // Failures that come ever more seldom by the calendar are those of reels fished unlike much: no month can be named.
-  const no_month = clock === "months" && life !== null && life.fit.shape < 1;
-  if (!life || longest === null || no_month) return { found: { ...base, due: NO_LIMITS, status: "too few" }, failed_by: null };
-  const { fit, x, ratio } = life, due = times(lifeAt(fit, question.risk, x), ratio), inside = due.value !== null && due.value <= longest;
+  if (!life || longest === null) return { found: { ...base, due: NO_LIMITS, status: "too few" }, failed_by: null };
+  const { fit, x, ratio } = life, failed_by = (exposure: number) => failedBy(fit, exposure / ratio, x).value;
+  if (noWear(fit, clock)) return { found: { ...base, due: NO_LIMITS, status: "no wear" }, failed_by };
+  const due = times(lifeAt(fit, question.risk, x), ratio), inside = due.value !== null && due.value <= longest;
   return {
     found: { ...base, due: inside ? { ...due, high: due.high !== null && due.high <= longest ? due.high : null } : { ...NO_LIMITS, low: due.low !== null && due.low <= longest ? due.low : null }, status: inside ? "ok" : "beyond the records" },
-    failed_by: (exposure) => failedBy(fit, exposure / ratio, x).value,
+    failed_by,
   };
 }

@@ -1,6 +1,6 @@
 import type { AdviceDue, AdviceQuestion, CustomerSlip } from "./advice.ts";
 import type { Clock } from "./wear.ts";
-import { CLOCK_WORDS, said } from "./wear-words.ts";
+import { CLOCK_WORD, CLOCK_WORDS, counted, said } from "./wear-words.ts";
 
 const ONE: Readonly<Record<Clock, string>> = { salt_days: "day in salt or brackish water", use_days: "day of fishing", months: "month" };
 const MANY: Readonly<Record<Clock, string>> = { salt_days: "days in salt or brackish water", use_days: "days of fishing", months: "months" };
@@ -15,19 +15,24 @@ export function reelText({ maker, model, reel_kind, water, rinse }: AdviceQuesti
   return `${reel}${fished}${rinsed}`;
 }
 
-/** One sentence for the owner: when, because of which part, and how sure. */
+const part = (name: string | null) => (name ?? "").replace(/^./, (letter) => letter.toLowerCase());
+
+/** A due that is known, in words: when to come in, and by when which part has failed with its range. */
+function dueWords({ after, value, low, high, clock, set_by_name }: AdviceDue): { when: string; reached: string; rounded: boolean }[] {
+  if (after === null || value === null) return [];
+  const range = low === null && high === null ? "" : ` (plausibly ${low === null ? "0" : said(low)} to ${high === null ? "more than seen" : said(high)})`;
+  return [{ when: counted(after, CLOCK_WORD[clock], CLOCK_WORDS[clock]), reached: `the ${part(set_by_name)} has failed by ${said(value)} ${said(value) === "1" ? CLOCK_WORD[clock] : CLOCK_WORDS[clock]}${range}`, rounded: said(value) !== String(after) }];
+}
+
+/** For the owner: when, because of which part, and how sure. */
 export function dueText(question: AdviceQuestion, by_days: AdviceDue, by_months: AdviceDue): string {
-  const known = [by_days, by_months].filter((due) => due.status === "ok");
-  const risk = `${Math.round(100 * question.risk)} in 100`;
+  const known = [by_days, by_months].flatMap(dueWords), share = Math.round(100 * question.risk);
   if (known.length === 0) {
     return by_days.status === "beyond the records" || by_months.status === "beyond the records"
-      ? `For ${reelText(question)} no part that matters reached ${risk} failed as far as the records go.` : `Too few records to say when ${reelText(question)} should come in.`;
+      ? `For ${reelText(question)} no part that matters reached ${share} failed of 100 as far as the records go.` : `Too few records to say when ${reelText(question)} should come in.`;
   }
-  const parts = known.map(({ after, clock, set_by_name, low, high }) => {
-    const range = low === null && high === null ? "" : `, plausibly ${low === null ? "0" : said(low)} to ${high === null ? "more than seen" : said(high)}`;
-    return `${after} ${CLOCK_WORDS[clock]} (${(set_by_name ?? "").toLowerCase()}${range})`;
-  });
-  return `${reelText(question)} should come in after ${parts.join(" or ")}, whichever comes first: by then ${risk} have that part failed.`;
+  const first = known.length > 1 ? ", whichever comes first" : "", down = known.some(({ rounded }) => rounded) ? " Rounded down to what a customer can remember." : "";
+  return `${reelText(question)} should come in after ${known.map(({ when }) => when).join(" or ")}${first}. In ${share} of 100 such reels ${known.map(({ reached }) => reached).join("; ")}.${down}`;
 }
 
 /** The slip for the customer. */
@@ -38,7 +43,7 @@ export function customerSlip(question: AdviceQuestion, by_days: AdviceDue, by_mo
     ? ["From our own bench records we cannot yet say when this reel should come in. Once a year is common practice."]
     : [
       `Please bring it in after ${whens.join(" or ")}${whens.length > 1 ? ", whichever comes first" : ""}.`,
-      first?.set_by_name ? `The part that usually goes first: ${first.set_by_name.toLowerCase()}.` : "",
+      first?.set_by_name ? `The part that usually goes first: ${part(first.set_by_name)}.` : "",
       "Counted since its last service here.",
     ].filter((line) => line !== "");
   return {

@@ -25,6 +25,9 @@ export type WearStatus = (typeof WEAR_STATUSES)[number];
 /** `spells`: parts followed from fitting to failure; `current status`: every inspection for itself, as no reel came twice under a serial or tag. */
 export type WearMethod = "spells" | "current status";
 
+/** Whether failures come the likelier the longer a part was in use on the clock; `not plain` where the range of the shape allows both. */
+export type Wears = "yes" | "not plain" | "no";
+
 /** A figure with its 95 % limits (profile likelihood); null where it cannot be had. */
 export interface Limits {
   readonly value: number | null;
@@ -55,7 +58,10 @@ export interface WearRow {
   /** Of `n`, those that could not be followed because their visit has no serial or tag. */
   readonly unlinked: number;
   readonly status: WearStatus;
+  /** Why there is no curve, or that the part does not wear with this clock; "" where there is nothing to say. */
   readonly status_text: string;
+  /** Null where there is no curve to tell it from. */
+  readonly wears: Wears | null;
   readonly shape: Limits;
   readonly shape_se: number | null;
   readonly scale: Limits;
@@ -132,7 +138,7 @@ export interface WearPage {
   readonly sensitivity: readonly Sensitivity[];
 }
 
-/** All positions, the soonest B10 first; then those without one. */
+/** All positions, the soonest B10 first; then those without one, and at the end those that do not wear with this clock. */
 export interface Wear {
   readonly rows: readonly WearRow[];
   readonly clock: Clock;

@@ -1,7 +1,12 @@
-import type { Advice, AdviceDue, AdviceQuestion, Skipping } from "../../answers/wear/advice.ts";
+import type { Advice, AdviceDue, AdviceQuestion, AdviceStatus, Skipping } from "../../answers/wear/advice.ts";
 import { modelName } from "../../answers/model-name.ts";
-import { count, minutes, money, number } from "../../ui/format.ts";
+import { count, minutes, money, number, readerLocale } from "../../ui/format.ts";
 import { UNITS } from "./wear-filters.ts";
+
+/** Why a part has no figure. */
+export const DUE_STATUS: Readonly<Record<AdviceStatus, string>> = {
+  "ok": "", "beyond the records": "beyond the records", "too few": "too few to say", "no wear": "no likelier with more use",
+};
 
 /** The reel the question is about, as one would say it. */
 export function reelWords({ reel_kind, maker, model }: AdviceQuestion): string {
@@ -33,20 +38,45 @@ export function adviceHeadline(advice: Advice, locale?: string): string {
   return advice.status === "beyond the records" ? "No part that matters fails this often within what the records have seen." : "Too few records of such reels to advise on.";
 }
 
-/** What leaving out one yearly service costs, in one or two sentences. */
+/** Failed parts are told of so many reels: a fraction of a part is not. */
+const REELS = 10;
+const ofReels = (parts: number) => Math.round(REELS * parts);
+/** More parts by name than these are only counted. */
+const MOST_NAMED = 3;
+
+/** Parts that have no figure in the records, "" where all have. */
+function lacking(without: readonly string[], what: string, of: string, locale?: string): string {
+  if (without.length === 0) return "";
+  const named = without.length > MOST_NAMED ? `${count(without.length, "part has", "parts have", locale)}` : `${without.join(", ")} ${without.length === 1 ? "has" : "have"}`;
+  return ` ${named} no ${what} in the records and ${without.length === 1 ? "is" : "are"} not in the ${of}.`;
+}
+
+/** What leaving out one yearly service costs, and what is not in it. */
 export function skippingSentence(skip: Skipping, currency: string, locale?: string): string {
-  const year = `These reels see ${number(skip.per_year, 0, locale)} ${UNITS[skip.clock].many} in a usual year.`;
-  const parts = `After one year ${number(skip.failed_after_one, 1, locale)} parts have failed, after two ${number(skip.failed_after_two, 1, locale)}`;
+  const { more_minutes, more_parts } = skip, one = ofReels(skip.failed_after_one), two = ofReels(skip.failed_after_two);
+  const year = `These reels see ${count(Math.round(skip.per_year), UNITS[skip.clock].one, UNITS[skip.clock].many, locale)} in a usual year.`;
+  const parts = `Ten such reels have about ${count(one, "failed part", "failed parts", locale)} between them after one year, ${two > one ? `about ${number(two, 0, locale)}` : "hardly more"} after two`;
   const more = [
-    skip.more_minutes !== null && skip.more_minutes > 0 ? `${minutes(skip.more_minutes, locale)} more at the bench` : "",
-    skip.more_parts !== null && skip.more_parts > 0 ? `${money(skip.more_parts, currency, 0, locale)} more for parts` : "",
+    more_minutes !== null && more_minutes >= 0.5 ? `${minutes(more_minutes, locale)} more at the bench` : "",
+    more_parts !== null && more_parts >= 0.5 ? `${money(more_parts, currency, 0, locale)} more for parts` : "",
   ].filter((word) => word !== "").join(" and ");
-  return `${year} ${parts}${more ? `: a skipped year costs about ${more} at the next visit` : ""}.${skip.note ? ` ${skip.note}` : ""}`;
+  const missing = [
+    more_parts === null ? " No prices of parts are in the records, so the money cannot be told." : lacking(skip.without_price, "price", "money", locale),
+    more_minutes === null ? " The records do not show what a failed part takes at the bench." : lacking(skip.without_minutes, "minutes", "time", locale),
+  ].join("");
+  return `${year} ${parts}${more ? `: a skipped year costs each about ${more} at the next visit` : ""}.${missing}${skip.note ? ` ${skip.note}` : ""}`;
 }
 
 /** Heading of the slip; a question that names nothing is about the customer's own reel. */
 export const slipTitle = ({ question: { reel_kind, model, water, rinse }, slip }: Advice): string =>
   [reel_kind, model, water, rinse].every((one) => one === null) ? "When to bring your reel in" : slip.heading;
+
+/** The month by which the reel should come in, counted from the day of its service; null where no months are known. */
+export function comeInBy({ by_months: { after } }: Advice, today: string, locale = readerLocale()): string | null {
+  const [year, month] = today.split("-").map(Number);
+  if (after === null || year === undefined || month === undefined) return null;
+  return new Intl.DateTimeFormat(locale, { month: "long", year: "numeric", timeZone: "UTC" }).format(Date.UTC(year, month - 1 + after, 1));
+}
 
 /** What to tick on the slip. */
 export const tickWords = ({ by_days: { clock } }: Advice): string =>

@@ -3,6 +3,7 @@ import type { AdvicePosition } from "../../answers/wear/advice.ts";
 import type { Clock, CurvePoint, GradePicture, Life, Limits, ModelLife, StepPoint, WearEffect, WearRow } from "../../answers/wear/wear.ts";
 import { DASH, FEWEST_FOR_PERCENT, number, percent, percentRange, range } from "../../ui/format.ts";
 import type { Column } from "../../ui/table-rows.ts";
+import { DUE_STATUS } from "./advice-words.ts";
 import { GRADES } from "./grades-chart.ts";
 import { rinseName } from "./rinse-chart.ts";
 import { UNITS } from "./wear-filters.ts";
@@ -16,9 +17,8 @@ const likely = <R>(limits: (row: R) => Limits | Life): Column<R> =>
   ({ key: "likely", label: "Likely", value: (row) => limits(row).low, text: (row) => likelyRange(limits(row)) || DASH });
 const times = (value: number | null) => number(value, 1);
 
-/** Why there is no figure, or that it does not look like wear; the counts left out stand with the curve. */
-const statusOf = ({ status_text, shape }: WearRow) => status_text || (shape.high !== null && shape.high < 1 ? "no likelier to fail the longer it is fished" : "");
-const status: Column<WearRow> = { key: "status", label: "Remark", wide: true, sortable: false, value: (row) => statusOf(row) || null, text: (row) => statusOf(row) || " " };
+/** Why there is no figure, or that the part does not wear with this clock; the counts left out stand with the curve. */
+const status: Column<WearRow> = { key: "status", label: "Remark", wide: true, sortable: false, value: (row) => row.status_text || null, text: (row) => row.status_text || " " };
 const figures = (clock: Clock): readonly Column<WearRow>[] => [
   life("b10", "1 in 10 failed by", UNITS[clock].many), likely((row) => row.b10), life("b50", "Half by", UNITS[clock].many),
   count("n", "Parts", (row) => row.n), count("failed", "Failed", (row) => row.failed),
@@ -87,7 +87,7 @@ export const bandColumns = (clock: Clock): readonly Column<Band>[] => [
 /** What sets the advice, soonest first. */
 export const ADVICE_COLUMNS: readonly Column<AdvicePosition>[] = [
   { key: "position", label: "Part", value: (row) => row.position_name },
-  { key: "due", label: "Reaches the risk by", ...right, value: (row) => row.due.value, text: (row) => (row.due.value === null ? row.status : withUnit(row.due.value, row.clock)) },
+  { key: "due", label: "Reaches the risk by", ...right, value: (row) => row.due.value, text: (row) => (row.due.value === null ? DUE_STATUS[row.status] : withUnit(row.due.value, row.clock)) },
   { key: "likely", label: "Likely", value: (row) => row.due.low, text: (row) => likelyRange(row.due) || DASH },
   { key: "longest", label: "Longest seen", ...right, value: (row) => row.longest, text: (row) => exposure(row.longest) },
   count("n", "Parts", (row) => row.n), count("failed", "Failed", (row) => row.failed),

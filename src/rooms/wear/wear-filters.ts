@@ -2,6 +2,7 @@ import type { Choices } from "../../answers/choices/choices.ts";
 import { EVERYTHING } from "../../answers/filter.ts";
 import { modelName } from "../../answers/model-name.ts";
 import type { AdviceQuestion } from "../../answers/wear/advice.ts";
+import { CLOCK_WORD, CLOCK_WORDS } from "../../answers/wear/wear-words.ts";
 import { CLOCKS, type Clock, type WearFilter, type WearRow } from "../../answers/wear/wear.ts";
 import { REEL_KINDS } from "../../records/columns.ts";
 import { oneOf, text, type Values } from "../../ui/url-state.ts";
@@ -51,18 +52,18 @@ export function adviceQuestion(values: WearValues, models: Choices["models"]): A
   return { reel_kind: kind, ...reel, water: given(values.fished), rinse: given(values.rinse), risk: Number(values.risk) / 100 };
 }
 
-/** The position to show: the chosen one, else the one that fails first, else the one with most behind it; null without any. */
+/** The position to show: the chosen one, else the first to fail of those that wear with the clock, else the one with most behind it; null without any. */
 export function shownRow(rows: readonly WearRow[], position: string): WearRow | null {
   const chosen = rows.find((row) => row.position === position);
-  const first = rows.find((row) => row.b10.value !== null && !row.b10.beyond);
+  const first = rows.find((row) => row.wears === "yes" && row.b10.value !== null && !row.b10.beyond);
   return chosen ?? first ?? [...rows].sort((a, b) => b.n - a.n)[0] ?? null;
 }
 
 /** How the clock's unit is written behind a number. */
 export const UNITS: Readonly<Record<Clock, { readonly one: string; readonly many: string }>> = {
-  salt_days: { one: "salt day", many: "salt days" },
-  use_days: { one: "day of use", many: "days of use" },
-  months: { one: "month", many: "months" },
+  salt_days: { one: CLOCK_WORD.salt_days, many: CLOCK_WORDS.salt_days },
+  use_days: { one: CLOCK_WORD.use_days, many: CLOCK_WORDS.use_days },
+  months: { one: CLOCK_WORD.months, many: CLOCK_WORDS.months },
 };
 
 /** The filters in words, for the printed sheet, where the fields are not shown. */

@@ -1,4 +1,5 @@
-import type { Clock, Life, Limits, Sensitivity, Wear, WearEffect, WearRow } from "../../answers/wear/wear.ts";
+import { modelName } from "../../answers/model-name.ts";
+import type { Clock, Life, Limits, ModelLife, Sensitivity, Wear, WearEffect, WearRow } from "../../answers/wear/wear.ts";
 import { count, DASH, FEWEST_FOR_PERCENT, number, percent } from "../../ui/format.ts";
 import { UNITS } from "./wear-filters.ts";
 
@@ -56,8 +57,9 @@ function bound({ b10_bound: { low, high }, clock }: WearRow, locale?: string): s
 /** One position in words: how long it lasts with its range and counts, or why that cannot be said. */
 export function wearSentence(row: WearRow, locale?: string): string {
   const curve = row.b10.beyond ? beyond(row, locale) : lives(row, locale);
-  const why = row.status === "ok" ? "" : `${capital(row.status_text.replace(/\.?$/, "."))} `;
-  return `${capital(curve)}${why}${curve === "" ? bound(row, locale) : ""}${capital(followed(row, locale))}.`;
+  const why = row.status_text === "" ? "" : `${capital(row.status_text.replace(/\.?$/, "."))} `;
+  const counts = row.n === 0 ? "" : `${capital(followed(row, locale))}.`;
+  return `${capital(curve)}${why}${curve === "" ? bound(row, locale) : ""}${counts}`.trim();
 }
 
 /** A level of a condition as one says it behind "one day". */
@@ -76,12 +78,23 @@ export function effectSentence({ condition, time_ratio: { value, low, high }, ..
   return `One ${one} ${level} wears like ${number(value, 1, locale)} ${many} ${reference}${range}.${told}`;
 }
 
+const beyondChance = ({ life_ratio: { low, high } }: ModelLife) => low !== null && high !== null && (low > 1 || high < 1);
+
+/** Whether models differ by more than chance, in one sentence. */
+export function modelsSentence(models: readonly ModelLife[]): string {
+  const apart = models.filter(beyondChance);
+  if (apart.length === 0) return "No difference between models that the records can show: whatever differs here could be chance.";
+  const names = (some: readonly ModelLife[]) => some.map(modelName).join(", "), shorter = apart.filter(({ life_ratio }) => (life_ratio.high ?? 1) < 1), longer = apart.filter((one) => !shorter.includes(one));
+  return [shorter.length > 0 ? `It lasts less long on ${names(shorter)}.` : "", longer.length > 0 ? `It lasts longer on ${names(longer)}.` : "", "The other differences could be chance."].filter((part) => part !== "").join(" ");
+}
+
 /** The same figure under another assumption, beside the one shown. */
 export function sensitivitySentence(one: Sensitivity, shown: WearRow, locale?: string): string {
   const range = likelyRange(one.b10, locale), figure = lifeText(one.b10, locale);
   const instead = shown.b10.value === null ? "" : ` instead of ${exposure(shown.b10.value, locale)}`;
-  const said = figure === DASH ? "cannot be said" : `${figure}${instead} ${UNITS[shown.clock].many}${range ? ` (likely ${range})` : ""}`;
-  return `${capital(one.assumption)}: 1 in 10 failed by ${said}; ${number(one.failed, 0, locale)} of ${number(one.n, 0, locale)} failed.${one.note ? ` ${one.note}` : ""}`;
+  if (one.n === 0) return `${capital(one.assumption)}: then no part is left to count.`;
+  const said = figure === DASH ? "where 1 in 10 has failed cannot be said" : `1 in 10 failed by ${figure}${instead} ${UNITS[shown.clock].many}${range ? ` (likely ${range})` : ""}`;
+  return `${capital(one.assumption)}: ${said}; ${number(one.failed, 0, locale)} of ${number(one.n, 0, locale)} failed.${one.note ? ` ${one.note}` : ""}`;
 }
 
 /** How much of the records could be followed from visit to visit. */
