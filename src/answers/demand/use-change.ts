@@ -18,6 +18,13 @@ const UNEVEN = 1.3;
 
 const surprise = (pieces: number, days: number): number => (pieces === 0 ? 0 : pieces * Math.log(pieces / days));
 
+/** Pieces a day of the blocks `from` up to `end`, the fullest block left out: one rush is no new kind of use. */
+function withoutRush(use: Counts, days: Counts, from: number, end: number): number {
+  let fullest = from;
+  for (let block = from; block < end; block += 1) if ((use[block] ?? 0) > (use[fullest] ?? 0)) fullest = block;
+  return (between(use, from, end) - (use[fullest] ?? 0)) / (between(days, from, end) - (days[fullest] ?? 0));
+}
+
 interface Scan { readonly use: Counts; readonly days: Counts; readonly from: number; readonly clump: number }
 
 function best({ use, days, from, clump }: Scan, end: number): UseChange | null {
@@ -30,8 +37,10 @@ function best({ use, days, from, clump }: Scan, end: number): UseChange | null {
     const gain = (surprise(pieces, lasted) + surprise(all - pieces, length - lasted) - surprise(all, length)) / (clump * UNEVEN);
     const fold = ((pieces + 0.5) * (length - lasted)) / (lasted * (all - pieces + 0.5));
     if (gain <= most || Math.max(fold, 1 / fold) < ENOUGH_FOLD) continue;
+    const is = pieces / lasted, was = (all - pieces) / (length - lasted);
+    if (fold > 1 ? withoutRush(use, days, from, before) < ENOUGH_FOLD * was : withoutRush(use, days, before, end) < ENOUGH_FOLD * is) continue;
     most = gain;
-    found = { before, was: (all - pieces) / (length - lasted), is: pieces / lasted };
+    found = { before, was, is };
   }
   return found;
 }
