@@ -6,6 +6,7 @@ import { ensureBuilt } from "../../src/commands/build.mjs";
 import { findBrowser } from "../../src/commands/find-browser.mjs";
 import { APP } from "../../src/commands/freshness.mjs";
 import { closeAll } from "../browser/harness.ts";
+import { failureTimes } from "./failures.ts";
 import { importTime } from "./import.ts";
 import { sheet } from "./sheet.ts";
 import { sizes } from "./sizes.ts";
@@ -42,6 +43,7 @@ export async function main(argv: string[]): Promise<number> {
       day: new Date().toISOString().slice(0, 10), browser: `Chromium ${version} (${source})`, load,
       visits: await repeat(runs, "Visits", visits), sizes: sizes(APP),
       imports: await repeat(runs, "Import", () => importTime(FINDINGS)),
+      failures: await repeat(runs, "Failures", () => failureTimes(INSPECTIONS)),
       wear: await repeat(runs, "Wear", () => wearTimes(INSPECTIONS)),
     });
     mkdirSync(dirname(resolve(values.out)), { recursive: true });

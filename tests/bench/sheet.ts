@@ -1,5 +1,6 @@
 import { cpus, totalmem } from "node:os";
 import { median } from "./median.ts";
+import type { FailureTimes } from "./failures.ts";
 import type { ImportTime } from "./import.ts";
 import type { Sizes } from "./sizes.ts";
 import type { Visits } from "./visits.ts";
@@ -11,6 +12,7 @@ export interface Measured {
   visits: readonly Visits[];
   sizes: Sizes;
   imports: readonly ImportTime[];
+  failures: readonly FailureTimes[];
   wear: readonly WearTimes[];
   /** Mean number of programs that wanted a core in the last minute. */
   load: number;
@@ -36,8 +38,20 @@ function wearRows(wear: readonly WearTimes[]): string[] {
   ];
 }
 
+function failureRows(failures: readonly FailureTimes[]): string[] {
+  const of = (what: Exclude<keyof FailureTimes, "first" | "again">) => failures.map((one) => one[what]);
+  return [
+    timeRow(`Shares of all parts on all models, ${(failures[0]?.inspections ?? 0).toLocaleString("en")} inspections`, of("shares"), "under 1 s"),
+    timeRow("Verdicts on all of them, first asked", failures.map(({ first }) => first.whole), "under 1 s"),
+    timeRow("– asked again", failures.map(({ again }) => again.whole), "under 1 s"),
+    timeRow("– from a cancel while counting to its end", of("cancel_counting"), "–"),
+    timeRow("One part's comebacks with their curve", of("back"), "–"),
+    timeRow("Bad batches", of("batches"), "–"),
+  ];
+}
+
 /** The bench's findings as the page that is committed. */
-export function sheet({ day, browser, visits, sizes, imports, wear, load }: Measured): string {
+export function sheet({ day, browser, visits, sizes, imports, failures, wear, load }: Measured): string {
   const machine = `${cpus().length} cores (${cpus()[0]?.model.trim() ?? "unknown"}), ${(totalmem() / 2 ** 30).toFixed(0)} GB, Node ${process.versions.node}, ${browser}`;
   return [
     "# Bench", "",
@@ -47,7 +61,7 @@ export function sheet({ day, browser, visits, sizes, imports, wear, load }: Meas
     timeRow("First visit to first picture, demo import included", visits.map(({ first }) => first), "under 3 s"),
     timeRow("Second visit to first picture", visits.map(({ second }) => second), "under 2 s"),
     timeRow(`Import of ${imports[0]?.findings ?? 0} findings with their tickets, in Node`, imports.map(({ milliseconds }) => milliseconds), "–"),
-    ...wearRows(wear),
+    ...failureRows(failures), ...wearRows(wear),
     "", "| fetched once, gzip | size |", "| --- | ---: |",
     `| own scripts before the rooms | ${kilobytes(sizes.scripts_before_rooms)} |`,
     `| scripts of the rooms and what they share | ${kilobytes(sizes.scripts_of_rooms_and_engine)} |`,
