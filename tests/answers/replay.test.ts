@@ -53,7 +53,7 @@ test("every way of ordering waits the same days for an order of the same day, an
 test("the first shelf is today's, with what was used since put back and what came in since taken away", () => {
   const line = there.lines[0];
   if (!line) throw new Error("the demo has lines");
-  const use = (day: string, pieces: number, wanted = false) => ({ interchange: line.interchange, day, pieces, wanted, together: "1" });
+  const use = (day: string, pieces: number, wanted = false) => ({ interchange: line.interchange, day, opening: null, pieces, wanted, together: "1" });
   const order = (arrived_on: string | null, pieces: number) => ({ order_no: null, supplier: null, interchange: line.interchange, ordered_on: "2024-01-01", arrived_on, pieces, unit_cost: null });
   // 9 on hand + 4 used since (of which the wanted 2 never were there) − 5 that came since = 8; the use and goods before do not count.
   expect(openingShelf({ ...line, on_hand: 9 }, "2024-02-01", {

@@ -2,7 +2,7 @@ import type { Engine } from "../../db/engine.ts";
 import { restock } from "../stock/restock.ts";
 import type { RestockLine } from "../stock/restock-line.ts";
 import intakeSql from "../stock/intake.sql?raw";
-import type { IntakeDay } from "../stock/season-factor.ts";
+import type { IntakeDay } from "../stock/order-advice.ts";
 import type { PlainWork, WorkMeans } from "../worker-work.ts";
 import { budgetOf } from "./budget-of.ts";
 import type { Budget, BudgetGroup, BudgetQuestion, BudgetRecords } from "./budget.ts";

@@ -1,5 +1,5 @@
 import type { PartClass } from "../stock/restock-line.ts";
-import type { IntakeDay } from "../stock/season-factor.ts";
+import type { IntakeDay } from "../stock/order-advice.ts";
 import type { Fared } from "./followed.ts";
 import type { JobPart } from "./past-jobs.ts";
 import type { Rush } from "./rush.ts";

@@ -1,5 +1,5 @@
 import { dayAfter, daysFrom } from "../days.ts";
-import type { IntakeDay } from "../stock/season-factor.ts";
+import type { IntakeDay } from "../stock/order-advice.ts";
 
 /** The busiest thirteen weeks of the year, as they lie ahead (or around) a day. */
 export interface Rush {

@@ -19,8 +19,8 @@ export type PastUse = {
   readonly together: string;
 };
 
-/** Reels that came in on a day in one way. */
-export type IntakeDay = { readonly day: string; readonly opening: Opening; readonly tickets: number };
+/** Reels that came in on a day. */
+export type IntakeDay = { readonly day: string; readonly tickets: number };
 
 /** One delivery: all lines of one order that arrived on one day. */
 export type PastDelivery = Delivery & { readonly supplier: string; readonly ordered_on: string; readonly arrived_on: string };
@@ -31,7 +31,8 @@ export interface StockPast {
   readonly shelf: readonly ShelfRow[];
   /** In the order of days, then groups, then tickets. */
   readonly use: readonly PastUse[];
-  readonly intake: readonly IntakeDay[];
+  /** One row a day and way of coming in. */
+  readonly intake: readonly (IntakeDay & { readonly opening: Opening })[];
   readonly deliveries: readonly PastDelivery[];
   /** Where parts of each group were used, for dated habits; empty where none are given. */
   readonly positions: readonly { readonly interchange: string; readonly position: string }[];
