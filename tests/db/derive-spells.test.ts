@@ -17,7 +17,7 @@ type Spell = { part: number; first_sight: boolean; sights: number; failed: boole
 async function spells(tickets: ReturnType<typeof ticket>[], findings: ReturnType<typeof finding>[]): Promise<Spell[]> {
   await fill(engine, { tickets, findings });
   await followParts(engine);
-  return engine.rows<Spell>(`select part, first_sight, sights, failed, salt_good, salt_failed from spells where position = 'line_roller_bearing' order by abs(reel), part, salt_good nulls last`);
+  return engine.rows<Spell>(`select part, first_sight, sights, failed, salt_good, salt_failed from spells join places using (place) where position = 'line_roller_bearing' order by abs(reel), part, salt_good nulls last`);
 }
 
 test("a part is followed from its fitting: days add up over visits, and it failed between the last good sight and the next", async () => {
@@ -41,7 +41,7 @@ test("days nobody wrote down break the sum on that clock only, and what was know
   const found = await spells(
     [ticket("1", "2024-01-10", 20), ticket("2", "2024-06-10", null, { use_days: 40 }), ticket("3", "2025-01-10", 10)], [finding("3", "replaced", 4, { routine: false })]);
   expect(found).toEqual([{ part: 0, first_sight: true, sights: 3, failed: true, salt_good: 20, salt_failed: null }]);
-  const [used] = await engine.rows("select use_good, use_failed, round(months_failed, 1)::double as months_failed from spells where position = 'line_roller_bearing' order by part");
+  const [used] = await engine.rows("select use_good, use_failed, round(months_failed, 1)::double as months_failed from spells join places using (place) where position = 'line_roller_bearing' order by part");
   expect(used).toEqual({ use_good: 60, use_failed: 70, months_failed: null });
 });
 

@@ -1,5 +1,5 @@
 -- In which grade was each part seen, by how long it had been fished?
--- Parameters: clock varchar, position varchar, reel_kind varchar, maker varchar, model varchar, water varchar, from_date date, to_date date
+-- Parameters: clock varchar, place integer, reel_kind varchar, maker varchar, model varchar, water varchar, from_date date, to_date date
 -- Columns: exposure double, grade integer, written boolean, sights bigint
 with graded as (
   select case getvariable('clock') when 'salt_days' then s.salt_days when 'use_days' then s.use_days else round(s.months, 1) end::double as exposure,
@@ -7,7 +7,7 @@ with graded as (
   from sights s
   join visits v using (visit)
   join worn_visits w using (visit)
-  where s.position = getvariable('position') and (s.grade is not null or s.good)
+  where s.place = getvariable('place')::smallint and (s.grade is not null or s.good)
     and (getvariable('clock') <> 'salt_days' or w.water is distinct from 'fresh')
     and (getvariable('reel_kind') is null or v.reel_kind = getvariable('reel_kind'))
     and (getvariable('maker') is null or v.maker = getvariable('maker'))

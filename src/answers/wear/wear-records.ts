@@ -4,6 +4,7 @@ import { filterValues } from "../filter.ts";
 import type { WearMeans } from "./all-wear.ts";
 import { followParts } from "./follow-parts.ts";
 import gradesSql from "./grades.sql?raw";
+import placeOfSql from "./place-of.sql?raw";
 import linesSql from "./lines.sql?raw";
 import linkedSql from "./linked.sql?raw";
 import type { WearFilter } from "./wear.ts";
@@ -62,6 +63,7 @@ export async function pageRecords(engine: Engine, filter: WearFilter, position: 
   for (const way of (["planned", "all", "none"] as const).filter((one) => one !== first_sights)) {
     other_ways.push(await wearRecords(engine, { ...plain, first_sights: way }, asked, means));
   }
-  const grades = await engine.rows<GradeRow>(gradesSql, { ...filterValues(filter), clock: filter.clock, position }, means.signal);
+  const [numbered] = await engine.rows<{ place: number }>(placeOfSql, { position }, means.signal);
+  const grades = await engine.rows<GradeRow>(gradesSql, { ...filterValues(filter), clock: filter.clock, place: numbered?.place ?? null }, means.signal);
   return { ...records, position, other_ways, grades };
 }

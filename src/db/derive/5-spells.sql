@@ -20,13 +20,13 @@ window reel as (partition by maker, model, serial, alone),
 
 create view if not exists sights as
 with seen as (
-  select i.position, w.reel, w.visit, w.visit_no, i.failed, i.replaced, not i.failed as good, i.failed or i.replaced as ends, i.grade,
+  select i.place, w.reel, w.visit, w.visit_no, i.failed, i.replaced, not i.failed as good, i.failed or i.replaced as ends, i.grade,
     w.opening, w.salt, w.salt_gaps, w.used, w.used_gaps, w.months, w.months_gaps
   from inspected i
   join worn_visits w using (visit)
   where i.counted or i.written
 ), renewals as (
-  select distinct position, reel
+  select distinct place, reel
   from seen
   where ends
 ), parts_of as (
@@ -37,16 +37,16 @@ with seen as (
     coalesce(max(if(ends, used, null)) over before, 0) as used_from, coalesce(max(if(ends, used_gaps, null)) over before, 0) as used_gaps_from,
     coalesce(max(if(ends, months, null)) over before, 0) as months_from, coalesce(max(if(ends, months_gaps, null)) over before, 0) as months_gaps_from
   from seen
-  semi join renewals using (position, reel)
-  window before as (partition by position, reel order by visit_no rows between unbounded preceding and 1 preceding)
+  semi join renewals using (place, reel)
+  window before as (partition by place, reel order by visit_no rows between unbounded preceding and 1 preceding)
   union all by name
   -- Most parts never end here: they need no order of their visits.
   select *, 0 as part, null as renewed, 0 as salt_from, 0 as salt_gaps_from, 0 as used_from, 0 as used_gaps_from, 0 as months_from, 0 as months_gaps_from
   from seen
-  anti join renewals using (position, reel)
+  anti join renewals using (place, reel)
 )
 -- A part found failed and not replaced stays failed: it has no further sights until it is renewed.
-select position, reel, visit, visit_no, part, part = 0 as first_sight, opening, good, failed, grade,
+select place, reel, visit, visit_no, part, part = 0 as first_sight, opening, good, failed, grade,
   if(salt_gaps = salt_gaps_from, salt - salt_from, null) as salt_days,
   if(used_gaps = used_gaps_from, used - used_from, null) as use_days,
   if(months_gaps = months_gaps_from, months - months_from, null) as months
@@ -54,10 +54,10 @@ from parts_of
 where coalesce(renewed, true);
 
 create table if not exists spells as
-select position, reel, part, bool_and(first_sight) as first_sight, arg_min(opening, coalesce(visit_no, 0)) as first_opening,
+select place, reel, part, bool_and(first_sight) as first_sight, arg_min(opening, coalesce(visit_no, 0)) as first_opening,
   arg_max(visit, coalesce(visit_no, 0)) as visit, max(visit_no) is not null as linked, count(*) as sights, bool_or(failed) as failed,
   max(salt_days) filter (good) as salt_good, max(salt_days) filter (failed) as salt_failed,
   max(use_days) filter (good) as use_good, max(use_days) filter (failed) as use_failed,
   max(months) filter (good) as months_good, max(months) filter (failed) as months_failed
 from sights
-group by position, reel, part;
+group by place, reel, part;
