@@ -40,6 +40,7 @@ function sheetFrom(json: Json): SheetAnswers {
     columns: list(json, "columns").map((one) => ({ column: textOf(one["column"], "column"), means: meansOf(one["means"], kind) })),
     dates: oneOf(json["dates"], ORDERS, "dates"), decimal: oneOf(json["decimal"], ["point", "comma"] as const, "decimal"), year: year(json["year"]),
     currency: json["currency"] === null || json["currency"] === undefined ? null : textOf(json["currency"], "currency"),
+    mixed_water: oneOf(json["mixed_water"], ["saltiest", "left empty"] as const, "mixed_water"),
     values: list(json, "values").map((one) => ({ column: textOf(one["column"], "column"), word: textOf(one["word"], "word"), ours: textOf(one["ours"], "ours") })),
     constants: list(json, "constants").map((one) => ({ column: textOf(one["column"], "column"), value: textOf(one["value"], "value") })),
   };

@@ -1,6 +1,9 @@
 /** In which order day, month and year stand. */
 export type DateOrder = "day first" | "month first" | "year first";
 
+/** A reel fished in several waters counts as fished in the saltiest of them, or its water stays unknown. */
+export type MixedWater = "saltiest" | "left empty";
+
 /** What a sheet is: jobs (one row a reel), a till's sales, a stock list, one of our own tables as RECORDS has them. */
 export type SheetKind = "jobs" | "till" | "stock" | "table" | "left out";
 
@@ -22,6 +25,8 @@ export interface SheetAnswers {
   readonly year: number | null;
   /** The currency amounts are in, as the file writes it; amounts in others go to the rows to fix. */
   readonly currency: string | null;
+  /** What a cell that names several waters (`lake + estuary`) counts as; absent or null while nobody was asked. */
+  readonly mixed_water?: MixedWater | null;
   /** Our column → word of the file → our word; an empty word leaves the cell empty. */
   readonly values: readonly { readonly column: string; readonly word: string; readonly ours: string }[];
   /** Our column → the value of every row, where the file has no such column. */

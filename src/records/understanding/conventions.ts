@@ -1,4 +1,4 @@
-import type { Answers, DateOrder, SheetAnswers } from "./answers.ts";
+import type { Answers, DateOrder, MixedWater, SheetAnswers } from "./answers.ts";
 import type { SheetPlan } from "./sheet-plan.ts";
 
 /** How values are written in a sheet: what was answered, else what the sheet proves, else the best guess. */
@@ -7,6 +7,7 @@ export interface Conventions {
   readonly year: number | null;
   readonly decimal: "point" | "comma" | null;
   readonly currency: string | null;
+  readonly mixed_water: MixedWater | null;
 }
 
 /** One of two ways of writing a decimal sign is the file's when the other is rarer than this. */
@@ -48,15 +49,16 @@ export function conventions(plan: SheetPlan, file: string): Conventions {
     year: answers?.year ?? dates.first_year ?? yearInName(file, sheet.name),
     decimal: answers?.decimal ?? decimalOf(plan.decimals),
     currency: answers?.currency ?? (mixedCurrencies(currencies).length === 0 ? null : mainCurrency(currencies)),
+    mixed_water: answers?.mixed_water ?? (plan.mixed_waters.size > 0 ? "left empty" : null),
   };
 }
 
 /** Everything settled for a sheet as answers, so that reading with them needs no guess. */
 export function completeAnswers(plan: SheetPlan, file: string): SheetAnswers {
-  const { order, year, decimal, currency } = conventions(plan, file);
+  const { order, year, decimal, currency, mixed_water } = conventions(plan, file);
   return {
     sheet: plan.sheet.name, kind: plan.kind, columns: plan.start.labels.map((column, at) => ({ column, means: plan.means[at] ?? null })),
-    dates: order, decimal, year: plan.dates.without_year > 0 ? year : plan.answers?.year ?? null, currency,
+    dates: order, decimal, year: plan.dates.without_year > 0 ? year : plan.answers?.year ?? null, currency, mixed_water,
     values: plan.answers?.values ?? [], constants: plan.answers?.constants ?? [],
   };
 }

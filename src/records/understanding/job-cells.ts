@@ -7,7 +7,7 @@ import { dayOf, numberedDay } from "./cells/day.ts";
 import { durationOf } from "./cells/duration.ts";
 import type { TimeUnit } from "./cells/duration.ts";
 import { outcomeSaid } from "./cells/outcome.ts";
-import { countSaid, rinseSaid, saysNothing, waterSaid } from "./cells/said.ts";
+import { countSaid, rinseSaid, saysNothing, watersSaid } from "./cells/said.ts";
 import type { Conventions } from "./conventions.ts";
 import type { FixCounts } from "./row-outcome.ts";
 
@@ -47,9 +47,17 @@ function yesNo(text: string): CellRead {
   return read instanceof Wrong ? null : read ? "yes" : "no";
 }
 
-function salt(text: string): CellRead {
+function water(text: string, { mixed_water, fixes }: CellContext): CellRead {
+  const [saltiest, other] = watersSaid(text);
+  if (other === undefined) return saltiest ?? null;
+  if (mixed_water !== "saltiest" || saltiest === undefined) return null;
+  fixes.add("several waters in one cell were read as the saltiest", text, saltiest);
+  return saltiest;
+}
+
+function salt(text: string, context: CellContext): CellRead {
   const read = yesNo(text);
-  return read === "yes" ? "salt" : read === "no" ? "fresh" : waterSaid(text);
+  return read === "yes" ? "salt" : read === "no" ? "fresh" : water(text, context);
 }
 
 const CAME_IN: Readonly<Record<string, string>> = { routine: "planned", planned: "planned", service: "planned", complaint: "complaint", fault: "complaint", accident: "accident", immersion: "immersion", dunked: "immersion" };
@@ -62,7 +70,7 @@ function count(text: string, { fixes, heading }: CellContext): CellRead {
 
 const READERS: Readonly<Record<string, (text: string, context: CellContext) => CellRead>> = {
   received_on: day, finished_on: day, labour_charge: money, parts_charge: money, warranty: yesNo,
-  reel_kind: (text) => kept(reelKindNamed(text)), water: (text) => kept(waterSaid(text)), salt_flag: salt, rinse: (text) => kept(rinseSaid(text)),
+  reel_kind: (text) => kept(reelKindNamed(text)), water, salt_flag: salt, rinse: (text) => kept(rinseSaid(text)),
   salt_days: count, use_days: count, months_since_service: count, parts_wait_days: count,
   job: (text) => kept(jobNamed(text)), outcome: (text) => kept(outcomeSaid(text)), came_in: (text) => CAME_IN[plainWords(text)] ?? cameInFrom(text),
 };

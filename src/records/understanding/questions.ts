@@ -1,5 +1,5 @@
 import { dayInWords } from "../checking/date-cell.ts";
-import type { Answers, DateOrder, SheetAnswers } from "./answers.ts";
+import type { Answers, DateOrder, MixedWater, SheetAnswers } from "./answers.ts";
 import { mainCurrency, mixedCurrencies, yearInName } from "./conventions.ts";
 import { meaningNamed, meaningsFor } from "./meanings.ts";
 import { readableSheet } from "./sheet-plan.ts";
@@ -48,6 +48,17 @@ function currency(plan: SheetPlan): Question[] {
   })];
 }
 
+function mixedWater(plan: SheetPlan): Question[] {
+  const { mixed_waters, answers, start, means } = plan, [example] = [...mixed_waters].sort((a, b) => b[1] - a[1]);
+  if (answers?.mixed_water || !example) return [];
+  const cells = [...mixed_waters.values()].reduce((sum, one) => sum + one, 0), at = means.findIndex((one) => one === "water" || one === "salt_flag");
+  return [about(plan, {
+    about: "water", column: start.labels[at] ?? null, ask: `Which water does “${example[0].slice(0, 60)}” count as?`,
+    why: `${cells} ${cells === 1 ? "cell names" : "cells name"} several waters. Salt does the damage, so the saltiest is the safe side; left empty, such reels count with those of which nothing is known.`,
+    choices: [{ value: "saltiest", words: "the saltiest that it names" }, { value: "left empty", words: "leave the water empty; the words stay in the note" }], best: "left empty",
+  })];
+}
+
 const wordsOf = (key: string, plan: SheetPlan) => meaningNamed(key, plan.kind)?.words ?? key;
 
 /** Columns that were guessed from their values, or could as well be another. */
@@ -87,7 +98,7 @@ function whole(plan: SheetPlan, several: boolean): Question[] {
 
 /** What a sheet does not settle by itself; the questions without a best answer first. */
 export function questionsOf(plan: SheetPlan, file: string, several: boolean): Question[] {
-  const all = [...whole(plan, several), ...missing(plan), ...dates(plan), ...year(plan, file), ...decimal(plan), ...currency(plan), ...columns(plan)];
+  const all = [...whole(plan, several), ...missing(plan), ...dates(plan), ...year(plan, file), ...decimal(plan), ...currency(plan), ...mixedWater(plan), ...columns(plan)];
   return all.sort((a, b) => Number(a.best !== null) - Number(b.best !== null));
 }
 
@@ -116,6 +127,7 @@ export function answered(answers: Answers, question: Question, value: string): A
     if (what === "year") return { ...one, year: Number(value) };
     if (what === "decimal") return { ...one, decimal: value as "point" | "comma" };
     if (what === "currency") return { ...one, currency: value };
+    if (what === "water") return { ...one, mixed_water: value as MixedWater };
     if (what === "sheet") return { ...one, kind: value as SheetAnswers["kind"], columns: value === one.kind ? one.columns : [] };
     const [label = "", means] = column === null ? value.split(/=(?=[^=]*$)/) : [column, value];
     return withMeaning(one, label, means === undefined || means === "" ? null : means);

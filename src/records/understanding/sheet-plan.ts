@@ -4,6 +4,7 @@ import { plainHeading } from "../reading/heading-words.ts";
 import type { SheetAnswers, SheetKind } from "./answers.ts";
 import { currencyOf } from "./cells/amount.ts";
 import { ReelNames } from "./cells/reel-name.ts";
+import { watersSaid } from "./cells/said.ts";
 import { TicketNumbers } from "./cells/ticket-number.ts";
 import { columnLook } from "./column-look.ts";
 import type { ColumnLook } from "./column-look.ts";
@@ -32,6 +33,8 @@ export interface SheetPlan {
   readonly currencies: ReadonlyMap<string, number>;
   /** Numbers with a comma before one or two last figures, and with a point. */
   readonly decimals: { readonly comma: number; readonly point: number };
+  /** Cells that name several waters → how often. */
+  readonly mixed_waters: ReadonlyMap<string, number>;
   readonly numbers: TicketNumbers;
   readonly names: ReelNames;
   readonly answers: SheetAnswers | null;
@@ -48,7 +51,7 @@ export interface PlanOptions {
 
 /** Rows that are looked at to find the headings and what the columns mean. */
 export const headSize = 400;
-const DATES = new Set(["received_on", "finished_on"]), MONEY = new Set(["labour_charge", "parts_charge", "unit_cost", "net"]);
+const WATER = new Set(["water", "salt_flag"]), DATES = new Set(["received_on", "finished_on"]), MONEY = new Set(["labour_charge", "parts_charge", "unit_cost", "net"]);
 const COMMA = /\d,\d{1,2}(?!\d)/, POINT = /\d\.\d{1,2}(?![\d.])/;
 
 /** True for a heading that any kind of sheet, or any of our tables, is known by. */
@@ -69,6 +72,7 @@ class Evidence {
   readonly dates: DateEvidence;
   readonly currencies = new Map<string, number>();
   readonly decimals = { comma: 0, point: 0 };
+  readonly mixed_waters = new Map<string, number>();
   readonly numbers = new TicketNumbers();
   readonly names: ReelNames;
   private readonly means: readonly (string | null)[];
@@ -91,6 +95,7 @@ class Evidence {
       else if (means === "ticket_no") this.numbers.see(text);
       else if (means === "reel") this.names.see(text);
       else if (MONEY.has(means)) this.seeMoney(text);
+      else if (WATER.has(means) && watersSaid(text).length > 1) this.mixed_waters.set(text, (this.mixed_waters.get(text) ?? 0) + 1);
     }
     if (came !== "" && went !== "") this.dates.seePair(came, went);
   }
@@ -130,8 +135,8 @@ export async function planSheet(sheet: Sheet, options: PlanOptions): Promise<She
   const evidence = new Evidence(means, options);
   for await (const rows of rowsBelow(sheet, start, options.signal)) for (const row of rows) evidence.see(row);
   evidence.names.settle();
-  const { rows, dates, currencies, decimals, numbers, names } = evidence;
-  return { sheet, kind, start, means, guesses, looks, rows, dates, currencies, decimals, numbers, names, answers: options.answers };
+  const { rows, dates, currencies, decimals, mixed_waters, numbers, names } = evidence;
+  return { sheet, kind, start, means, guesses, looks, rows, dates, currencies, decimals, mixed_waters, numbers, names, answers: options.answers };
 }
 
 /** True when enough is understood of a sheet to make records of its rows. */

@@ -64,7 +64,7 @@ export interface Question {
   /** Stable over two looks at the same file. */
   readonly id: string;
   readonly sheet: string | null;
-  readonly about: "dates" | "year" | "decimal" | "minutes" | "column" | "sheet" | "currency" | "word";
+  readonly about: "dates" | "year" | "decimal" | "minutes" | "column" | "sheet" | "currency" | "water";
   /** The column it is about, by its label; null when it is about the whole sheet. */
   readonly column: string | null;
   /** One plain sentence that ends in a question mark. */

@@ -1,10 +1,10 @@
 import { readFileSync } from "node:fs";
 import { beforeAll, beforeEach, describe, expect, test } from "vitest";
 import { OWNER_SALT } from "../../../src/records/owner-tags.ts";
-import { answersText } from "../../../src/records/understanding/answers-text.ts";
+import { answersFrom, answersText } from "../../../src/records/understanding/answers-text.ts";
 import { settingName } from "../../../src/records/understanding/shape-key.ts";
 import { spellingsText } from "../../../src/records/notes/spellings-text.ts";
-import { counts, emptied, openBench } from "../bench.ts";
+import { counts, emptied, openBench, tallyOf } from "../bench.ts";
 import type { Bench } from "../bench.ts";
 import { understood } from "./shape.ts";
 
@@ -62,6 +62,23 @@ describe("an import of sheets with headings of their own", () => {
     await emptied(bench);
     await bench.bringIn({ "a reels.csv": MODELS, "b jobs.csv": jobs });
     expect(await reel()).toEqual([{ maker: "Brackhelm", model: "Whinbeck 40" }]);
+  });
+  test("asks what a reel fished in several waters counts as, and reads it as was answered", async () => {
+    const jobs = "Job,Came,Reel,Water,Done\n1,13/04/2025,Withy 5,lake + estuary,drag\n2,14/04/2025,Withy 5,river and sea,drag\n3,15/04/2025,Withy 5,River,drag\n";
+    const file = { name: "jobs.csv", blob: new Blob([jobs]) }, waters = async () => (await bench.engine.rows<{ water: string | null }>("select water from tickets order by ticket_no")).map(({ water }) => water);
+    const { questions } = await understood(file), [asks] = questions;
+    expect([questions.length, asks?.about, asks?.column, asks?.ask, asks?.best]).toEqual([1, "water", "Water", "Which water does “lake + estuary” count as?", "left empty"]);
+    for (const [water, read] of [["saltiest", ["brackish", "salt", "fresh"]], ["left empty", [null, null, "fresh"]]] as const) {
+      const { answers } = await understood(file, { water });
+      expect(answersFrom(answersText(answers)).sheets[0]?.mixed_water).toBe(water);
+      await emptied(bench);
+      await bench.bringIn({ "jobs.csv": jobs }, { answers: new Map([["jobs.csv", answers]]) });
+      expect(await waters()).toEqual(read);
+    }
+    await emptied(bench);
+    const unasked = await bench.bringIn({ "jobs.csv": jobs });
+    expect(await waters()).toEqual([null, null, "fresh"]);
+    expect(tallyOf(unasked, "jobs.csv").remarks?.find((remark) => remark.startsWith("Nobody was asked: Which water"))).toMatch(/2 cells name several waters.* Taken: left empty\.$/);
   });
   test("knows a job again when the list of reels came in since, or a longer export lets its maker be told", async () => {
     const jobs = "Job,Came,Reel,Done\n1,13/04/2025,Brackhelm Whinbeck 40,full service\n";

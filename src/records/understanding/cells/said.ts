@@ -9,6 +9,17 @@ const WATERS: readonly (readonly [Water, readonly string[]])[] = [
 ];
 
 /**
+ * The waters an answer in words names, the saltiest first.
+ *
+ * @example
+ * watersSaid("lake + estuary") // => ["brackish", "fresh"]
+ */
+export function watersSaid(text: string): Water[] {
+  const words = new Set(plainWords(text).split(" "));
+  return WATERS.flatMap(([water, spellings]) => (spellings.some((word) => words.has(word)) ? [water] : []));
+}
+
+/**
  * The water an answer in words names; null when it names none, or several.
  *
  * @example
@@ -16,9 +27,8 @@ const WATERS: readonly (readonly [Water, readonly string[]])[] = [
  * waterSaid("lake + estuary") // => null
  */
 export function waterSaid(text: string): Water | null {
-  const words = new Set(plainWords(text).split(" "));
-  const named = WATERS.filter(([, spellings]) => spellings.some((word) => words.has(word)));
-  return named.length === 1 ? named[0]?.[0] ?? null : null;
+  const [named = null, other] = watersSaid(text);
+  return other === undefined ? named : null;
 }
 
 const RINSE: readonly (readonly [string, RegExp])[] = [
