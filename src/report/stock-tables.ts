@@ -39,5 +39,5 @@ export function adviceScoreTable({ scores, verdict, notes }: Replay): ReportTabl
 
 /** Both for one day. */
 export async function stockTables(engine: Engine, as_of: string): Promise<readonly ReportTable[]> {
-  return [stockCurveTable(await askBudget(engine, { as_of })), adviceScoreTable(await askReplay(engine, as_of))];
+  return [stockCurveTable(await askBudget(engine, { as_of })), adviceScoreTable(await askReplay(engine, { as_of }))];
 }

@@ -1,6 +1,6 @@
 import type { Engine } from "../../db/engine.ts";
 import { restock } from "../stock/restock.ts";
-import type { RestockLine } from "../stock/restock-line.ts";
+import type { RestockLine, RestockSettings } from "../stock/restock-line.ts";
 import intakeSql from "../stock/intake.sql?raw";
 import type { IntakeDay } from "../stock/order-advice.ts";
 import type { PlainWork, WorkMeans } from "../worker-work.ts";
@@ -32,16 +32,22 @@ export function budgetGroups(lines: readonly RestockLine[], held_up_by: BudgetQu
   } };
 }
 
+/** The stock advice's own settings, where they differ from its defaults. */
+export type AdviceSettings = Partial<Omit<RestockSettings, "as_of">>;
+
 /** Everything a budget is chosen from, nothing of it later than `as_of`. */
-export async function budgetRecords(engine: Engine, question: BudgetQuestion, signal?: AbortSignal): Promise<BudgetRecords> {
-  const { as_of } = question, { lines } = await restock(engine, { as_of }, signal);
+export async function budgetRecords(engine: Engine, question: BudgetQuestion, settings: AdviceSettings = {}, signal?: AbortSignal): Promise<BudgetRecords> {
+  const { as_of } = question, { lines } = await restock(engine, { ...settings, as_of }, signal);
   const parts = await engine.rows<JobPart>(jobPartsSql, { to_date: as_of }, signal), intake = await engine.rows<IntakeDay>(intakeSql, { to_date: as_of }, signal);
   return { question, ...budgetGroups(lines, question.held_up_by), parts, intake };
 }
 
-/** What money spent on stock does for the jobs ahead; `work`: where it is done, `budgetInWorker` in the browser. */
+/** How the question is worked on; `work`: where, `budgetInWorker` in the browser. */
+export interface BudgetAsk extends WorkMeans { readonly settings?: AdviceSettings; readonly work?: BudgetWork }
+
+/** What money spent on stock does for the jobs ahead. */
 export async function askBudget(
-  engine: Engine, question: Partial<BudgetQuestion> & Pick<BudgetQuestion, "as_of">, { work = budgetOf, ...means }: WorkMeans & { readonly work?: BudgetWork } = {},
+  engine: Engine, question: Partial<BudgetQuestion> & Pick<BudgetQuestion, "as_of">, { work = budgetOf, settings, ...means }: BudgetAsk = {},
 ): Promise<Budget> {
-  return work(await budgetRecords(engine, { ...BUDGET_DEFAULTS, ...question }, means.signal), means);
+  return work(await budgetRecords(engine, { ...BUDGET_DEFAULTS, ...question }, settings, means.signal), means);
 }

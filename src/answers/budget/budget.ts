@@ -48,7 +48,7 @@ export interface BudgetRecords {
   readonly groups: readonly BudgetGroup[];
   readonly left_out: LeftOut;
   readonly parts: readonly JobPart[];
-  readonly intake: readonly IntakeDay[];
+  readonly intake: readonly Pick<IntakeDay, "day" | "tickets">[];
 }
 
 /** One purchase: groups (by their place in `Budget.groups`) bought at once, because they help only together when they are several. */

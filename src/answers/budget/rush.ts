@@ -28,9 +28,9 @@ function busiest(weeks: readonly number[]): { week: number; tickets: number } {
  * The thirteen weeks in which most reels come in, the next that are not over; null under a year of records, or where no
  * quarter of the year is a tenth busier than the others.
  *
- * @param intake tickets by day, oldest first, none after `as_of`
+ * @param intake tickets by day (a day may have several rows), oldest first, none after `as_of`
  */
-export function rush(intake: readonly IntakeDay[], as_of: string): Rush | null {
+export function rush(intake: readonly Pick<IntakeDay, "day" | "tickets">[], as_of: string): Rush | null {
   const first = intake[0]?.day, last = intake.at(-1)?.day;
   const years = first === undefined || last === undefined ? 0 : Math.floor((daysFrom(first, last) + 1 + WEEK) / 365);
   if (last === undefined || years === 0) return null;

@@ -27,7 +27,7 @@ export interface Ahead {
 const SOONEST = 0.5;
 
 /** Days that each group's next order takes in one future; late for all groups of a supplier that is late. */
-export function drawnDelivery(groups: readonly Delivered[], random: Random): number[] {
+function drawnDelivery(groups: readonly Delivered[], random: Random): number[] {
   const taken = new Map<string | null, number>();
   return groups.map(({ supplier, lead_days, lead_sd }) => {
     const { logMean, logSd } = logNormalOf(Math.max(SOONEST, lead_days), lead_sd), days = taken.get(supplier) ?? drawLogNormal(random, logMean, logSd);
@@ -46,7 +46,7 @@ function lastingDays({ groups, lasting }: Ahead, random: Random): number[] {
 const timesNow = (grown: number, random: Random): number => Math.floor(grown) + (random() < grown % 1 ? 1 : 0);
 
 /** Jobs of `days` days ahead in one future, weeks like those days of one past year; `day` counts from 1. */
-export function playedThrough(weeks: PastWeeks, from: number, days: number, random: Random, job: (parts: PastJob["parts"], day: number) => void): void {
+function playedThrough(weeks: PastWeeks, from: number, days: number, random: Random, job: (parts: PastJob["parts"], day: number) => void): void {
   const year = 1 + Math.floor(random() * Math.max(1, weeks.years));
   for (let start = 0; start < days; start += WEEK) {
     const week = weeks.like(from + start, year, random);

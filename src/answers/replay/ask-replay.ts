@@ -2,6 +2,7 @@ import type { Engine } from "../../db/engine.ts";
 import jobPartsSql from "../budget/job-parts.sql?raw";
 import type { JobPart } from "../budget/past-jobs.ts";
 import { restock } from "../stock/restock.ts";
+import type { RestockSettings } from "../stock/restock-line.ts";
 import { stockPast } from "../stock/stock-past.ts";
 import type { PlainWork, WorkMeans } from "../worker-work.ts";
 import ordersSql from "./orders.sql?raw";
@@ -11,14 +12,16 @@ import waitsSql from "./waits.sql?raw";
 
 export type ReplayWork = PlainWork<ReplayRecords, Replay>;
 
+type Settings = Partial<RestockSettings> & Pick<RestockSettings, "as_of">;
+
 /** Everything a replay is made from, nothing of it later than `as_of`. */
-export async function replayRecords(engine: Engine, as_of: string, signal?: AbortSignal): Promise<ReplayRecords> {
-  const { lines, settings } = await restock(engine, { as_of }, signal), past = await stockPast(engine, as_of, signal);
+export async function replayRecords(engine: Engine, given: Settings, signal?: AbortSignal): Promise<ReplayRecords> {
+  const { as_of } = given, { lines, settings } = await restock(engine, given, signal), past = await stockPast(engine, as_of, signal);
   const parts = await engine.rows<JobPart>(jobPartsSql, { to_date: as_of }, signal), orders = await engine.rows<PastOrder>(ordersSql, { to_date: as_of }, signal);
   return { settings, lines, past, parts, orders, waits: await engine.rows<JobWait>(waitsSql, { to_date: as_of }, signal) };
 }
 
 /** The advice scored on the shop's own past; `work`: where it is done, `replayInWorker` in the browser. */
-export async function askReplay(engine: Engine, as_of: string, { work = replayOf, ...means }: WorkMeans & { readonly work?: ReplayWork } = {}): Promise<Replay> {
-  return work(await replayRecords(engine, as_of, means.signal), means);
+export async function askReplay(engine: Engine, given: Settings, { work = replayOf, ...means }: WorkMeans & { readonly work?: ReplayWork } = {}): Promise<Replay> {
+  return work(await replayRecords(engine, given, means.signal), means);
 }

@@ -1,4 +1,3 @@
-import { pastJobs } from "../budget/past-jobs.ts";
 import { dayAfter } from "../days.ts";
 import { takingTurns } from "../worker-work.ts";
 import type { WorkMeans } from "../worker-work.ts";
@@ -7,7 +6,7 @@ import { whatHappened } from "./happened.ts";
 import { knownBook } from "./known-book.ts";
 import type { PolicyKind, PolicyScore, Replay, ReplayRecords } from "./replay.ts";
 import { replayNotes, verdictOf, WHY_NOT } from "./replay-words.ts";
-import { asAdvised, forTheJobs, JOB_SHARES, minMax, oneWhenOneGoes, usedDaily } from "./rules.ts";
+import { asAdvised, CAUTIONS, minMax, oneWhenOneGoes, usedDaily } from "./rules.ts";
 import type { KnownBook } from "./rules.ts";
 import { runShop } from "./run-shop.ts";
 import { scoreOf } from "./score.ts";
@@ -19,19 +18,16 @@ import type { Outcome, Rule, World } from "./world.ts";
 const DRAWS = 40;
 const EPOCH = "1970-01-01", STEP = "Walking through your past, order day by order day";
 
-const perHundred = (share: number) => `${Math.round(share * 100)} in 100`;
-
 /** The ways of ordering that are compared; habits know use and delivery times as well as the advice does. */
 const rulesOf = (book: KnownBook, world: World): { policy: string; kind: PolicyKind; rule: Rule }[] => [
-  { policy: "as advised", kind: "advice", rule: asAdvised(book) },
-  ...JOB_SHARES.map((share, at) => ({ policy: `for ${perHundred(share)} jobs`, kind: "advice" as const, rule: forTheJobs(book, at) })),
+  ...CAUTIONS.map(({ policy }, caution) => ({ policy, kind: "advice" as const, rule: asAdvised(book, caution) })),
   { policy: "one when one goes", kind: "habit", rule: oneWhenOneGoes(world) },
   { policy: "min-max from last year's mean", kind: "habit", rule: minMax(book) },
 ];
 
 async function scores(records: ReplayRecords, there: ReplayWorld, means: WorkMeans): Promise<PolicyScore[]> {
-  const { world, lines } = there, { past, settings } = records, turn = takingTurns(means), jobs = pastJobs(records.parts, world.groups.map(({ interchange }) => interchange));
-  const book = await knownBook(world, { past, jobs, settings }, (done, all) => turn(STEP, done, all + DRAWS)), rules = rulesOf(book, world), outcomes = rules.map((): Outcome[] => []);
+  const { world, lines } = there, { past, settings } = records, turn = takingTurns(means);
+  const book = await knownBook(world, past, settings, (done, all) => turn(STEP, done, all + DRAWS)), rules = rulesOf(book, world), outcomes = rules.map((): Outcome[] => []);
   for (let draw = 0; draw < DRAWS; draw += 1) {
     const delivery = deliveryDays(world, past, lines, draw);
     rules.forEach(({ rule }, i) => outcomes[i]?.push(runShop(world, { rule, use: usedDaily(book) }, delivery)));

@@ -27,7 +27,7 @@ function against(own: Compared, others: readonly Compared[], habit: Compared): s
   const better = others.filter((one) => beats(one, habit)).sort((a, b) => a.stock - b.stock)[0];
   const sentence = `Against “${habit.policy}” (${told(habit)}): ${difference(own, habit)}`;
   if (beats(own, habit)) return `${sentence}, better on both counts.`;
-  return better ? `${sentence}, so not better on both counts; stocking ${better.policy} is (${told(better)}).`
+  return better ? `${sentence}, so not better on both counts; “${better.policy}” is (${told(better)}).`
     : `${sentence}, so not better on both counts, and no other level of the advice is.`;
 }
 
@@ -45,7 +45,7 @@ export function replayNotes({ world, unbalanced, lines }: ReplayWorld, all: read
   const left_out = all.length - lines.length;
   return [
     `Every way of ordering began with the shelf as it was then (told back from today's count), saw the same jobs, ordered on the same days and waited the same days for deliveries, drawn ${number(draws)} times from your suppliers' own. None knew anything that was not yet written on the day.`,
-    "“For 95 in 100 jobs” fills each part up to the level at which so many jobs go straight through for the least money, whatever the class of the part. The min-max habit is given delivery times as they were observed, and use brought up to date on every order day: few benches do that much.",
+    "“Running out twice as often” is the same advice with every chance of running out doubled, for less money on the shelf. The min-max habit is given delivery times as they were observed, and use brought up to date on every order day: few benches do that much.",
     "Prices, packs and smallest orders are today's. An order under a supplier's smallest was filled up with what would run out next.",
     "Only jobs whose parts are all in the replay count. “What happened” is what is written on the tickets and orders: its waits are counted from the day a reel was opened, the others' from the day it came in.",
     ...(left_out > 0 ? [`${pieces(left_out, "line")} left out: assorted, without a shelf count or without a price.`] : []),

@@ -1,15 +1,16 @@
 import { MONTH_DAYS } from "../days.ts";
 import type { Level, Rule, World } from "./world.ts";
 
-/** Shares of jobs that the levels for the jobs are worked out for. */
-export const JOB_SHARES = [0.9, 0.95, 0.98] as const;
+/** How careful the advice is: chances of running out against those set. The first is the advice as it is set. */
+export const CAUTIONS = [
+  { times: 1, policy: "as advised" }, { times: 0.5, policy: "advised, running out half as often" },
+  { times: 2, policy: "advised, running out twice as often" }, { times: 3, policy: "advised, running out three times as often" },
+] as const;
 
 /** What was known of a group on an order day. */
 export interface KnownThen {
-  /** The level that the advice fills up to. */
-  readonly level: number | null;
-  /** Levels at which so many jobs in 100 go straight through, by `JOB_SHARES`. */
-  readonly job_levels: readonly number[];
+  /** Levels that the advice fills up to, by `CAUTIONS`; null where it gives none. */
+  readonly levels: readonly (number | null)[];
   /** Pieces a day in the twelve months before. */
   readonly daily_use: number;
   /** Days from one order day until what is ordered on the next has come. */
@@ -27,16 +28,10 @@ const knownOf = (book: KnownBook, day: number, group: number): KnownThen => {
 /** Pieces a day in the year before. */
 export const usedDaily = (book: KnownBook) => (day: number, group: number): number => knownOf(book, day, group).daily_use;
 
-/** Orders under the advised level, up to it. */
-export const asAdvised = (book: KnownBook): Rule => (day, group) => {
-  const { level } = knownOf(book, day, group);
+/** Orders under the advised level, up to it; `caution` is a place in `CAUTIONS`. */
+export const asAdvised = (book: KnownBook, caution = 0): Rule => (day, group) => {
+  const level = knownOf(book, day, group).levels[caution] ?? null;
   return level === null ? null : { at: level - 1, to: level };
-};
-
-/** Orders under the level at which the share of jobs at this place of `JOB_SHARES` goes straight through, up to it. */
-export const forTheJobs = (book: KnownBook, share: number): Rule => (day, group) => {
-  const level = knownOf(book, day, group).job_levels[share];
-  return level === undefined ? null : { at: level - 1, to: level };
 };
 
 /** Orders what went since the shelf was as it is at the beginning. */
