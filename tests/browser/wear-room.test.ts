@@ -1,6 +1,6 @@
 import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
-import { closeAll, csvFile, openApp, seriousViolations } from "./harness.ts";
+import { closeAll, csvFile, LAPTOP, openApp, seriousViolations } from "./harness.ts";
 import type { App } from "./harness.ts";
 import { cells, hash, settled, visit } from "./visit.ts";
 
@@ -15,6 +15,10 @@ afterEach(() => app.expectClean());
 afterAll(closeAll);
 
 const curve = () => page.locator("main figure").filter({ hasText: "Share failed by" }).first();
+const pagesOf = (pdf: Buffer) => pdf.toString("latin1").match(/\/Type\s*\/Page[^s]/g)?.length;
+/** Text of what sticks out of a sheet at the right, or is clipped inside it. */
+const cutOff = (sheet: Element) => [...sheet.querySelectorAll("*")].filter((one) => one.getBoundingClientRect().right > sheet.getBoundingClientRect().right + 1 || one.scrollWidth > one.clientWidth + 1)
+  .filter((one) => getComputedStyle(one).display !== "inline").map((one) => one.textContent);
 const slip = () => page.locator("section.sheet");
 
 describe("the Salt & wear room", () => {
@@ -71,6 +75,16 @@ describe("the Salt & wear room", () => {
     expect(await curve().locator("svg").textContent()).toContain("months since the part was fitted");
   });
 
+  test("never opens on a part that is no likelier to fail with more months; such parts stand at the end and say so", async () => {
+    await visit(page, "wear?clock=months");
+    const [first = [], ...rest] = (await cells(page, BY_PART)).slice(1);
+    expect(first.at(-1)).not.toMatch(/likelier/);
+    await page.getByRole("heading", { level: 2, name: first[0] ?? "" }).waitFor();
+    expect(rest.filter((row) => /likelier/.test(row.at(-1) ?? ""))).toEqual([]);
+    await visit(page, "wear?clock=months&position=line_roller_bearing");
+    await page.getByText(/ikelier to fail with more months\. \d+ parts followed/).first().waitFor();
+  });
+
   test("advises on a customer's reel and prints a slip on one small page, black on white, that defers to the maker", async () => {
     await visit(page, "wear?reel=any+spinning&fished=salt&rinse=never");
     const headline = await page.getByText(/^Come in after \d+ salt days/).innerText();
@@ -81,13 +95,19 @@ describe("the Salt & wear room", () => {
     const rinsed = await page.getByText(/^Come in after \d+ salt days/).innerText();
     expect(Number(/after (\d+)/.exec(rinsed)?.[1])).toBeGreaterThan(days);
     await page.evaluate(() => { globalThis.print = () => undefined; });
+    for (const format of ["A4", "A5"]) {
+      await slip().getByRole("button", { name: "Print this sheet" }).click();
+      expect(pagesOf(await page.pdf({ format })), format).toBe(1);
+      await page.evaluate(() => window.dispatchEvent(new Event("afterprint")));
+    }
     await slip().getByRole("button", { name: "Print this sheet" }).click();
     await page.emulateMedia({ media: "print", colorScheme: "dark" });
     expect(await page.evaluate(() => getComputedStyle(document.documentElement).backgroundColor)).toBe("rgb(255, 255, 255)");
     expect(await page.getByRole("heading", { level: 1 }).count()).toBe(0);
     expect(await slip().innerText()).toMatch(/maker/);
-    const pages = (await page.pdf({ format: "A5" })).toString("latin1").match(/\/Type\s*\/Page[^s]/g);
-    expect(pages).toHaveLength(1);
+    await page.setViewportSize({ width: 520, height: 740 });
+    expect(await slip().evaluate(cutOff)).toEqual([]);
+    await page.setViewportSize(LAPTOP);
     await page.emulateMedia({ media: null, colorScheme: "light" });
     await page.evaluate(() => window.dispatchEvent(new Event("afterprint")));
   });

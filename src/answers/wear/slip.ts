@@ -1,6 +1,6 @@
 import type { AdviceDue, AdviceQuestion, CustomerSlip } from "./advice.ts";
 import type { Clock } from "./wear.ts";
-import { CLOCK_WORD, CLOCK_WORDS, counted, said } from "./wear-words.ts";
+import { CLOCK_WORD, CLOCK_WORDS, said } from "./wear-words.ts";
 
 const ONE: Readonly<Record<Clock, string>> = { salt_days: "day in salt or brackish water", use_days: "day of fishing", months: "month" };
 const MANY: Readonly<Record<Clock, string>> = { salt_days: "days in salt or brackish water", use_days: "days of fishing", months: "months" };
@@ -17,22 +17,22 @@ export function reelText({ maker, model, reel_kind, water, rinse }: AdviceQuesti
 
 const part = (name: string | null) => (name ?? "").replace(/^./, (letter) => letter.toLowerCase());
 
-/** A due that is known, in words: when to come in, and by when which part has failed with its range. */
-function dueWords({ after, value, low, high, clock, set_by_name }: AdviceDue): { when: string; reached: string; rounded: boolean }[] {
+/** By when a due that is known has how many of a hundred failed, with its range. */
+function reached({ after, value, low, high, clock, set_by_name }: AdviceDue, share: number): { text: string; rounded: boolean }[] {
   if (after === null || value === null) return [];
   const range = low === null && high === null ? "" : ` (plausibly ${low === null ? "0" : said(low)} to ${high === null ? "more than seen" : said(high)})`;
-  return [{ when: counted(after, CLOCK_WORD[clock], CLOCK_WORDS[clock]), reached: `the ${part(set_by_name)} has failed by ${said(value)} ${said(value) === "1" ? CLOCK_WORD[clock] : CLOCK_WORDS[clock]}${range}`, rounded: said(value) !== String(after) }];
+  return [{ text: `${share} have a failed ${part(set_by_name)} by ${said(value)} ${said(value) === "1" ? CLOCK_WORD[clock] : CLOCK_WORDS[clock]}${range}`, rounded: said(value) !== String(after) }];
 }
 
-/** For the owner: when, because of which part, and how sure. */
+/** Why then, for the owner: which part has failed by when, and how sure that is. */
 export function dueText(question: AdviceQuestion, by_days: AdviceDue, by_months: AdviceDue): string {
-  const known = [by_days, by_months].flatMap(dueWords), share = Math.round(100 * question.risk);
+  const share = Math.round(100 * question.risk), known = [by_days, by_months].flatMap((due) => reached(due, share));
   if (known.length === 0) {
     return by_days.status === "beyond the records" || by_months.status === "beyond the records"
       ? `For ${reelText(question)} no part that matters reached ${share} failed of 100 as far as the records go.` : `Too few records to say when ${reelText(question)} should come in.`;
   }
-  const first = known.length > 1 ? ", whichever comes first" : "", down = known.some(({ rounded }) => rounded) ? " Rounded down to what a customer can remember." : "";
-  return `${reelText(question)} should come in after ${known.map(({ when }) => when).join(" or ")}${first}. In ${share} of 100 such reels ${known.map(({ reached }) => reached).join("; ")}.${down}`;
+  const down = known.some(({ rounded }) => rounded) ? " The advice is rounded down from this to what a customer can remember." : "";
+  return `Of 100 such reels ${known.map(({ text }) => text).join("; ")}.${down}`;
 }
 
 /** The slip for the customer. */

@@ -144,7 +144,7 @@ export interface Wear {
   readonly clock: Clock;
   /** Share of inspections that belong to a reel known by serial or tag; null without any inspection. */
   readonly linked_share: number | null;
-  /** Parts on reels that came together with others; their limits are a little too narrow. */
+  /** Parts on reels that came together with others, counted as if each had come alone. */
   readonly batch_mates: number;
   /** Visits whose written months contradict the visit before. */
   readonly contradicting_months: number;

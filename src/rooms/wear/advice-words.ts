@@ -55,7 +55,8 @@ function lacking(without: readonly string[], what: string, of: string, locale?: 
 export function skippingSentence(skip: Skipping, currency: string, locale?: string): string {
   const { more_minutes, more_parts } = skip, one = ofReels(skip.failed_after_one), two = ofReels(skip.failed_after_two);
   const year = `These reels see ${count(Math.round(skip.per_year), UNITS[skip.clock].one, UNITS[skip.clock].many, locale)} in a usual year.`;
-  const parts = `Ten such reels have about ${count(one, "failed part", "failed parts", locale)} between them after one year, ${two > one ? `about ${number(two, 0, locale)}` : "hardly more"} after two`;
+  const first = one === 0 ? "hardly any failed part" : `about ${count(one, "failed part", "failed parts", locale)}`;
+  const parts = `Ten such reels have ${first} between them after one year, ${two > one ? `about ${number(two, 0, locale)}` : "hardly more"} after two`;
   const more = [
     more_minutes !== null && more_minutes >= 0.5 ? `${minutes(more_minutes, locale)} more at the bench` : "",
     more_parts !== null && more_parts >= 0.5 ? `${money(more_parts, currency, 0, locale)} more for parts` : "",
