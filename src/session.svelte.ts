@@ -1,4 +1,5 @@
 import { recordsSpan } from "./answers/choices/choices.ts";
+import { HAND_GROUPS_SETTING, handGroupsText, readHandGroups, type HandGroup } from "./answers/interchange/hand-groups.ts";
 import { prepareAnswers } from "./answers/prepare.ts";
 import type { Engine, Report } from "./db/engine.ts";
 import { EngineGone } from "./db/errors.ts";
@@ -139,7 +140,7 @@ export class Session extends ShopWords {
   /** Says what there is, once the engine holds it. */
   async #tell(engine: Engine): Promise<void> {
     const { ledger, world } = this.#at;
-    await prepareAnswers(engine);
+    await prepareAnswers(engine, readHandGroups(await ledger.setting(HAND_GROUPS_SETTING)).groups);
     const readable = ({ id }: Batch) => this.damaged.every(({ batch }) => batch.id !== id);
     this.batches = (await ledger.batches()).filter(readable);
     const faults = await this.recallWords(this.demo);
@@ -278,6 +279,15 @@ export class Session extends ShopWords {
       await work(ledger);
       await putTogether(engine, ledger);
       await this.#tell(engine);
+    });
+  }
+
+  /** Keeps which parts are the same thing, and shows what follows. @throws {RangeError} if one of them cannot be; then nothing is changed */
+  async keepHandGroups(groups: readonly HandGroup[]): Promise<void> {
+    const text = handGroupsText(groups);
+    await this.#inTurn(async () => {
+      await this.#at.ledger.keepSetting(HAND_GROUPS_SETTING, groups.length === 0 ? null : text);
+      await this.#tell(this.#open.engine);
     });
   }
 

@@ -1,5 +1,7 @@
+import { HAND_GROUPS_SETTING, readHandGroups, type HandGroup } from "./answers/interchange/hand-groups.ts";
 import { BENCH_RATES_SETTING, benchRatesText, NO_RATES, readBenchRates, type BenchRates } from "./answers/labour/bench-rates.ts";
 import { readRuleChanges, RULE_CHANGES_SETTING, ruleChangesText, type RuleChange } from "./answers/rule-changes/rule-changes.ts";
+import { ORDER_MARKS_SETTING, orderMarksText, readOrderMarks, type OrderMark } from "./answers/stock/order-marks.ts";
 import type { Ledger } from "./records/ledger/ledger.ts";
 import { INVENTED } from "./world.ts";
 
@@ -9,7 +11,7 @@ const SHOP = "shop", CURRENCY = "currency";
 const INVENTED_RATES: BenchRates = { hour_price: 54, hour_cost: 31, beside_min: 17 };
 
 /** What is written over the demo goes out with it. */
-const OVER_THE_DEMO = [RULE_CHANGES_SETTING, BENCH_RATES_SETTING];
+const OVER_THE_DEMO = [RULE_CHANGES_SETTING, BENCH_RATES_SETTING, HAND_GROUPS_SETTING, ORDER_MARKS_SETTING];
 
 /** What the owner wrote about the shop itself, as the app remembers it while it is open. */
 export abstract class ShopWords {
@@ -22,6 +24,14 @@ export abstract class ShopWords {
   /** What an hour at the bench brings in and costs. */
   bench_rates = $state.raw<BenchRates>(NO_RATES);
 
+  /** Parts the owner joined or split, and sizes said; the later wins. */
+  hand_groups = $state.raw<readonly HandGroup[]>([]);
+  /** Orders marked as sent or arrived, oldest first. */
+  order_marks = $state.raw<readonly OrderMark[]>([]);
+
+  /** What the owner wrote that the stock advice goes by. */
+  get stock_words() { return { rule_changes: this.rule_changes, marks: this.order_marks }; }
+
   /** Where the words are kept. */
   protected abstract get kept(): Ledger;
 
@@ -33,7 +43,10 @@ export abstract class ShopWords {
     this.rule_changes = changes;
     const kept = await this.kept.setting(BENCH_RATES_SETTING), read = readBenchRates(kept);
     this.bench_rates = demo && kept === null ? INVENTED_RATES : read.rates;
-    return [...faults, ...read.faults];
+    const groups = readHandGroups(await this.kept.setting(HAND_GROUPS_SETTING)), orders = readOrderMarks(await this.kept.setting(ORDER_MARKS_SETTING));
+    this.hand_groups = groups.groups;
+    this.order_marks = orders.marks;
+    return [...faults, ...read.faults, ...groups.faults, ...orders.faults];
   }
 
   /** Takes out what was written over the demo. */
@@ -62,5 +75,12 @@ export abstract class ShopWords {
     const text = ruleChangesText(changes);
     await this.kept.keepSetting(RULE_CHANGES_SETTING, changes.length === 0 ? null : text);
     this.rule_changes = readRuleChanges(text).changes;
+  }
+
+  /** @throws {RangeError} if one names no part, no pieces, or days that cannot be; then nothing is changed */
+  async keepOrderMarks(marks: readonly OrderMark[]): Promise<void> {
+    const text = orderMarksText(marks);
+    await this.kept.keepSetting(ORDER_MARKS_SETTING, marks.length === 0 ? null : text);
+    this.order_marks = readOrderMarks(text).marks;
   }
 }

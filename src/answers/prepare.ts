@@ -1,6 +1,7 @@
 import noSpellsSql from "../db/derive/5-no-spells.sql?raw";
 import type { Engine } from "../db/engine.ts";
 import groupDemandSql from "./interchange/group-demand.sql?raw";
+import type { HandGroup } from "./interchange/hand-groups.ts";
 import { loadInterchange } from "./interchange/load-interchange.ts";
 
 /**
@@ -8,8 +9,10 @@ import { loadInterchange } from "./interchange/load-interchange.ts";
  * what was used of each such thing. How long parts were followed is made when first asked for (`followParts`).
  *
  * Call it after every rebuild or import, once the derived tables stand.
+ *
+ * @param hand which parts the owner joined or split
  */
-export async function prepareAnswers(engine: Engine): Promise<void> {
-  await loadInterchange(engine);
+export async function prepareAnswers(engine: Engine, hand: readonly HandGroup[] = []): Promise<void> {
+  await loadInterchange(engine, hand);
   await engine.run([groupDemandSql, noSpellsSql]);
 }

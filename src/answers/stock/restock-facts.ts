@@ -10,6 +10,8 @@ import type { ShelfRow } from "./chosen-part.ts";
 import deliveriesSql from "./deliveries.sql?raw";
 import groupPositionsSql from "./group-positions.sql?raw";
 import type { Delivery } from "./lead-time.ts";
+import { markedDeliveries, withMarks } from "./order-marks.ts";
+import type { RestockSettings } from "./restock-line.ts";
 import shelfSql from "./shelf.sql?raw";
 import underWaySql from "./under-way.sql?raw";
 
@@ -60,7 +62,7 @@ function waitingOf(use: readonly UseBlockRow[]): Map<string, number> {
 
 /** Everything the stock advice reads, nothing of it later than the day asked for. */
 export async function stockRecords(
-  engine: Engine, { first, newest, as_of }: RecordsDays, changes: readonly RuleChange[], signal?: AbortSignal,
+  engine: Engine, { first, newest, as_of }: RecordsDays, { rule_changes, marks }: Pick<RestockSettings, "rule_changes" | "marks">, signal?: AbortSignal,
 ): Promise<StockRecords> {
   const since = dayAfter(as_of, -FORGOTTEN_DAYS), to_date = newest;
   const [shelf, use, tickets, under_way, deliveries, positions] = await Promise.all([
@@ -69,11 +71,13 @@ export async function stockRecords(
     engine.rows<TicketBlockRow>(ticketsByBlockSql, { to_date }, signal),
     engine.rows<GroupPieces>(underWaySql, { as_of, since }, signal),
     engine.rows<DeliveryRow>(deliveriesSql, { as_of }, signal),
-    changes.length === 0 ? [] : engine.rows<{ interchange: string; position: string }>(groupPositionsSql, {}, signal),
+    rule_changes.length === 0 ? [] : engine.rows<{ interchange: string; position: string }>(groupPositionsSql, {}, signal),
   ]);
+  const quoted = new Map(shelf.map((row) => [row.supplier, row.lead_days])), by_hand = markedDeliveries(marks, as_of, (supplier) => quoted.get(supplier) ?? null);
   return {
-    shelf, blocks: demandBlocks(use, tickets, daysFrom(first, newest) + 1, daysFrom(newest, as_of)), newest,
-    waiting: waitingOf(use), under_way: byGroup(under_way), habits: datedHabits(positions, changes, as_of),
-    deliveries: grouped<string | null, DeliveryRow>(deliveries, (row) => row.supplier),
+    ...withMarks(shelf, byGroup(under_way), marks, as_of), newest,
+    blocks: demandBlocks(use, tickets, daysFrom(first, newest) + 1, daysFrom(newest, as_of)),
+    waiting: waitingOf(use), habits: datedHabits(positions, rule_changes, as_of),
+    deliveries: grouped<string | null, DeliveryRow>([...deliveries, ...by_hand], (row) => row.supplier),
   };
 }

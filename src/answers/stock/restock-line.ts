@@ -1,5 +1,6 @@
 import type { RuleChange } from "../rule-changes/rule-changes.ts";
 import type { Route } from "../demand/routes.ts";
+import type { OrderMark } from "./order-marks.ts";
 
 /** `A`: the job cannot be finished without it; `B`: it can, or nobody said; `C`: it can, and it only sits where nothing waits for it. */
 export type PartClass = "A" | "B" | "C";
@@ -15,6 +16,8 @@ export interface RestockSettings {
   readonly lead_days: number;
   /** Changes of habit the owner dated: use before them is of another kind. */
   readonly rule_changes: readonly RuleChange[];
+  /** Orders the owner marked as sent or arrived. */
+  readonly marks: readonly OrderMark[];
 }
 
 /** How long an order takes to arrive, and where that is known from. */

@@ -14,7 +14,7 @@ import type { StockRecords } from "./restock-facts.ts";
 import type { RestockLine, RestockSettings, SupplierSheet } from "./restock-line.ts";
 import { supplierSheets } from "./supplier-sheets.ts";
 
-export const RESTOCK_DEFAULTS = { review_days: 14, targets: { A: 0.95, B: 0.9, C: 0.8 }, lead_days: 14, rule_changes: [] } as const;
+export const RESTOCK_DEFAULTS = { review_days: 14, targets: { A: 0.95, B: 0.9, C: 0.8 }, lead_days: 14, rule_changes: [], marks: [] } as const;
 
 export interface Restock {
   readonly settings: RestockSettings;
@@ -82,7 +82,7 @@ export async function restock(
   const settings = checked({ ...RESTOCK_DEFAULTS, ...given });
   const { from, to } = await recordsSpan(engine, signal), last = to !== null && to < settings.as_of ? to : settings.as_of;
   const first = from !== null && from < last ? from : last;
-  const records = await stockRecords(engine, { first, newest: last, as_of: settings.as_of }, settings.rule_changes, signal);
+  const records = await stockRecords(engine, { first, newest: last, as_of: settings.as_of }, settings, signal);
   const lines = adviseLines(records, settings);
   const sheets = supplierSheets(lines, terms(records.shelf, { deliveries: records.deliveries, settings }));
   return {
