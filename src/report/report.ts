@@ -13,6 +13,8 @@ import { importFiles } from "../records/importing.ts";
 import type { Imported } from "../records/importing.ts";
 import { openMemoryLedger } from "../records/ledger/memory-ledger.ts";
 import { loadVocabulary } from "../records/load-vocabulary.ts";
+import { conflicts } from "../records/merging/conflicts.ts";
+import { respeltNumbers } from "../records/merging/respelt.ts";
 import type { NamedFile } from "../records/reading/read-file.ts";
 import { comebackTables } from "./comeback-tables.ts";
 import { failureTable } from "./failure-table.ts";
@@ -35,7 +37,7 @@ export interface ReportSettings {
 }
 
 /** The report's files by name, and what came in; or the sentence why there is none. */
-export type Report = { readonly files: ReadonlyMap<string, string>; readonly tickets: number; readonly rejects: number };
+export type Report = { readonly files: ReadonlyMap<string, string>; readonly tickets: number; readonly rejects: number; readonly conflicts: number };
 export type NoReport = { readonly nothing: string };
 
 /** Everything about failures: rates, verdicts, comebacks, lots. */
@@ -49,15 +51,16 @@ async function failureTables(engine: Engine): Promise<readonly ReportTable[]> {
 async function tables(engine: Engine, taken: Imported, settings: ReportSettings): Promise<Report> {
   const span = await recordsSpan(engine), as_of = settings.as_of ?? span.latest ?? settings.today, { rejects } = taken;
   const sheet = await morning(engine, { as_of, rows_to_fix: rejects.length });
+  const in_conflict = await conflicts(engine);
   const times = await labour(engine, EVERYTHING), failures = await failureTables(engine);
   const facts = summary({
     morning: sheet, as_of_from: settings.as_of !== null ? "asked for" : span.latest !== null ? "the newest day in the records" : "today, no ticket being there",
-    files: taken.files, rejects, labour_tickets: times.tickets, labour_set_aside: times.set_aside.length,
+    files: taken.files, rejects, conflicts: in_conflict, respelt: await respeltNumbers(engine), labour_tickets: times.tickets, labour_set_aside: times.set_aside.length,
   });
   const csv = [...await wearTables(engine), rejectedTable(rejects), ...failures, restockTable(sheet.restock), ...await stockTables(engine, as_of), labourTable(times)];
   return {
     files: new Map([...csv.map((table) => [table.file, tableText(table)] as const), ["summary.json", `${JSON.stringify(facts, null, 2)}\n`]]),
-    tickets: span.tickets, rejects: rejects.length,
+    tickets: span.tickets, rejects: rejects.length, conflicts: in_conflict.length,
   };
 }
 

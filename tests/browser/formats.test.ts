@@ -5,8 +5,9 @@ import { parquetWriteBuffer } from "hyparquet-writer";
 import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, test } from "vitest";
 import { ods, odsRow, odsTable, odsText, sheetData, xlsx } from "../records/formats/making-workbooks.ts";
-import { closeAll, openApp } from "./harness.ts";
+import { closeAll } from "./harness.ts";
 import type { App } from "./harness.ts";
+import { empty, openRecords } from "./import-page.ts";
 
 const HEADINGS = ["ticket_no", "received_on", "model"], ROW = ["F-1", "2026-01-05", "Withy 5"];
 const cells = (row: readonly string[]) => odsRow(row.map((cell) => odsText(cell)).join(""));
@@ -25,20 +26,11 @@ let page: Page;
 const shown = (text: string | RegExp) => page.getByText(text).first().waitFor();
 
 beforeAll(async () => {
-  app = await openApp({ path: "#/records" });
+  app = await openRecords();
   page = app.page;
-  page.setDefaultTimeout(150_000);
 });
 /** Each test begins in a shop without records. */
-beforeEach(async () => {
-  await page.reload();
-  await page.getByRole("heading", { level: 1, name: "Records", exact: true }).waitFor();
-  const all = page.getByRole("button", { name: "Remove all records" });
-  if (await all.isDisabled()) return;
-  await all.click();
-  await page.getByRole("dialog").getByRole("button", { name: "Remove all" }).click();
-  await shown("Nothing has been brought in yet.");
-});
+beforeEach(() => empty(page));
 // What reads each format is fetched when such a file comes, under the same policy of contents as everything else.
 afterEach(() => app.expectClean());
 afterAll(closeAll);

@@ -1,8 +1,9 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
-import { closeAll, csvFile, download, openApp } from "./harness.ts";
+import { closeAll, csvFile, download } from "./harness.ts";
 import type { App } from "./harness.ts";
+import { empty, fact as factOf, openRecords } from "./import-page.ts";
 
 const TABLES = ["tickets", "findings", "models", "parts", "fits", "suppliers", "orders"];
 const templates = TABLES.map((table) => csvFile(`${table}.csv`, readFileSync(new URL(`../../data/templates/${table}.csv`, import.meta.url), "utf8")));
@@ -15,24 +16,14 @@ const MIXED = csvFile("bench.csv", [
 let app: App;
 let page: Page;
 const shown = (text: string | RegExp) => page.getByText(text).first().waitFor();
-/** What the title block says under a heading. */
-const fact = async (label: string) => (await page.locator("dl div", { hasText: label }).locator("dd").innerText()).trim();
+const fact = (label: string) => factOf(page, label);
 
 beforeAll(async () => {
-  app = await openApp({ path: "#/records" });
+  app = await openRecords();
   page = app.page;
-  page.setDefaultTimeout(150_000);
 });
 /** Each test begins in a shop without records. */
-beforeEach(async () => {
-  await page.reload();
-  await page.getByRole("heading", { level: 1, name: "Records", exact: true }).waitFor();
-  const all = page.getByRole("button", { name: "Remove all records" });
-  if (await all.isDisabled()) return;
-  await all.click();
-  await page.getByRole("dialog").getByRole("button", { name: "Remove all" }).click();
-  await shown("Nothing has been brought in yet.");
-});
+beforeEach(() => empty(page));
 afterEach(() => app.expectClean());
 afterAll(closeAll);
 

@@ -122,6 +122,16 @@ describe("npm run report", () => {
     expect(Object.keys(told.morning ?? {})).toEqual(expect.arrayContaining(["to_order", "most_failing", "slowest", "rows_to_fix", "cautions"]));
   });
 
+  test("names the tickets whose rows contradict each other, and the numbers it reads otherwise than written", async () => {
+    const path = await folder("twice", { "tickets.csv": `${TICKETS}T1,2024-03-01,2024-03-04,Brackhelm,Whinbeck 40,spinning,planned,full service,90\nt 9,2024-03-20,,Brackhelm,Whinbeck 40,spinning,planned,drag,20\n` });
+    const out = join(home, "twice out"), ran = await run(path, "--out", out);
+    const told = JSON.parse(await readFile(join(out, "summary.json"), "utf8")) as { counts: Record<string, number>; conflicts: unknown; ticket_numbers_respelt: unknown };
+    expect(ran.out).toMatch(/, 1 ticket number with contradicting rows \(conflicts in summary\.json\)\.$/);
+    expect([told.counts["tickets_in_conflict"], told.counts["ticket_numbers_respelt"]]).toEqual([1, 1]);
+    expect(told.conflicts).toEqual([{ ticket_no: "T1", differs: ["labour_min"], rows: [
+      { file: "tickets.csv", line: 6, counts: true, labour_min: 90 }, { file: "tickets.csv", line: 2, counts: false, labour_min: 60 }] }]);
+    expect(told.ticket_numbers_respelt).toEqual([{ written: "t 9", ticket_no: "T9" }]);
+  });
   test("gives the same bytes again, also into a folder that has the old report in it", async () => {
     const read = async () => Promise.all((await readdir(out)).sort().map((name) => readFile(join(out, name), "utf8")));
     const before = await read();
