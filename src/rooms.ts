@@ -11,6 +11,7 @@ export interface Room {
 /** In the order of the index; the first is where the app opens. */
 export const ROOMS: readonly Room[] = [
   { slug: "morning", title: "Morning sheet", load: () => import("./rooms/morning/Room.svelte") },
+  { slug: "card", title: "Reel card", load: () => import("./rooms/card/Room.svelte") },
   { slug: "failures", title: "Failures", load: () => import("./rooms/failures/Room.svelte") },
   { slug: "stock", title: "Stock", load: () => import("./rooms/stock/Room.svelte") },
   { slug: "wear", title: "Salt & wear", load: () => import("./rooms/wear/Room.svelte") },

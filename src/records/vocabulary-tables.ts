@@ -2,6 +2,7 @@ import Papa from "papaparse";
 import actionsCsv from "../../data/vocabulary/actions.csv?raw";
 import ambiguousCsv from "../../data/vocabulary/ambiguous_words.csv?raw";
 import bearingsCsv from "../../data/vocabulary/bearings.csv?raw";
+import benchNotesCsv from "../../data/vocabulary/bench_notes.csv?raw";
 import complaintSharesCsv from "../../data/vocabulary/complaint_shares.csv?raw";
 import complaintsCsv from "../../data/vocabulary/complaints.csv?raw";
 import coverageExceptionsCsv from "../../data/vocabulary/coverage_exceptions.csv?raw";
@@ -44,6 +45,11 @@ export interface ActionRow {
 export interface Grade { family: string; grade: number; word: string; look: string; source: string }
 export interface Complaint { code: string; complaint: string; reel_kinds: ReelKind[]; spellings: string[]; source: string }
 export interface ComplaintShare { code: string; reel_kind: ReelKind; cause: string; positions: string[]; share: number; source: string }
+/** A line for the sheet that lies on the bench; without groups it holds for every job. */
+export interface BenchNote {
+  kind: "small part" | "thread" | "lock" | "grease" | "check" | "caution";
+  groups: string[]; reel_kinds: ReelKind[]; text: string; source: string;
+}
 export interface Bearing {
   bore_mm: number; outside_mm: number; width_open_mm: number; width_shielded_mm: number;
   code: string; other_code: string | null; typical_use: string; tables_agreeing: number; source: string;
@@ -126,6 +132,11 @@ export const complaints = table<Complaint>(complaintsCsv, (at) => ({
 export const complaintShares = table<ComplaintShare>(complaintSharesCsv, (at) => ({
   code: at("code"), reel_kind: at("reel_kind") as ReelKind, cause: at("cause"), positions: words(at("positions")),
   share: Number(at("share")), source: at("source"),
+}));
+
+/** What to watch for at the bench, in the order it is told. */
+export const benchNotes = table<BenchNote>(benchNotesCsv, (at) => ({
+  kind: at("kind") as BenchNote["kind"], groups: words(at("groups")), reel_kinds: words(at("reel_kinds")) as ReelKind[], text: at("text"), source: at("source"),
 }));
 
 export const bearings = table<Bearing>(bearingsCsv, (at) => ({

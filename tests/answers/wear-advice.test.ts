@@ -33,7 +33,7 @@ describe("when one part is due", () => {
   test("a part that fails the more seldom the longer it was fished is never a reason to come in, but is counted as failing", () => {
     const early = found([line(0, 2, 30), line(2, null, 70), line(0, 40, 32), line(40, null, 68)], "salt_days");
     expect(early.found).toMatchObject({ status: "no wear", due: { value: null, low: null, high: null } });
-    expect(early.failed_by?.(40)).toBeCloseTo(0.32, 1);
+    expect(early.failed_by?.(40).value).toBeCloseTo(0.32, 1);
   });
 
   test("a shape just under 1 still counts as wear by days, and not by the calendar", () => {
@@ -43,7 +43,7 @@ describe("when one part is due", () => {
 });
 
 describe("what a skipped year costs", () => {
-  const part = (position: string, longest: number): PositionDue => ({ found: { position, position_name: position.toUpperCase(), clock: "salt_days", due: { value: null, low: null, high: null }, status: "ok", longest, n: 50, failed: 9 }, failed_by: (days) => days / 100 });
+  const part = (position: string, longest: number): PositionDue => ({ found: { position, position_name: position.toUpperCase(), clock: "salt_days", due: { value: null, low: null, high: null }, status: "ok", longest, n: 50, failed: 9 }, failed_by: (days) => ({ value: days / 100, low: null, high: null }) });
   const records = (costs: AdviceRecords["costs"]): AdviceRecords => ({ question: ANY, days_clock: "salt_days", by_days: [], by_months: [], places: [], costs, year: { reels: 40, reel_kind: "spinning", days: 20 } });
   const cost = (position: string, parts_cost: number | null, minutes: number | null) => ({ position, criticality: "A", parts_cost, minutes });
 

@@ -4,6 +4,7 @@ import { adviceRecords } from "./advice-records.ts";
 import type { WearMeans } from "./all-wear.ts";
 import { pageRecords, wearRecords } from "./wear-records.ts";
 import { workHere } from "./wear-messages.ts";
+import type { Exposures, FailedByNow } from "./failed-by-now.ts";
 import type { DoWork } from "./wear-messages.ts";
 import type { Wear, WearFilter, WearPage } from "./wear.ts";
 
@@ -23,4 +24,9 @@ export async function wearPage(engine: Engine, filter: WearFilter, position: str
 /** When a reel should come in. */
 export async function advise(engine: Engine, question: AdviceQuestion, { work = workHere, ...means }: WearAsk = {}): Promise<Advice> {
   return work("advice", await adviceRecords(engine, question, means), means);
+}
+
+/** What share of a reel's parts has failed by what it was fished. */
+export async function wornByNow(engine: Engine, question: AdviceQuestion, exposures: Exposures, { work = workHere, ...means }: WearAsk = {}): Promise<readonly FailedByNow[]> {
+  return work("now", { records: await adviceRecords(engine, question, means), exposures }, means);
 }

@@ -1,4 +1,5 @@
 import { failedBy, lifeAt, shapeOf } from "../../stats/life-figures.ts";
+import type { LifeFigure } from "../../stats/life-figures.ts";
 import type { WeibullLife } from "../../stats/weibull-life.ts";
 import type { AdvicePosition, AdviceQuestion } from "./advice.ts";
 import { levelOf } from "./conditions.ts";
@@ -10,7 +11,7 @@ import type { PlaceName, WearLine } from "./wear-records.ts";
 import type { Clock, Limits } from "./wear.ts";
 
 /** When a position of the reel asked for passes the risk, and what share has failed by any exposure; null where nothing can be said. */
-export interface PositionDue { readonly found: AdvicePosition; readonly failed_by: ((exposure: number) => number) | null }
+export interface PositionDue { readonly found: AdvicePosition; readonly failed_by: ((exposure: number) => LifeFigure) | null }
 
 /** Reels like the one asked for, as far as the question says. */
 const like = (lines: readonly WearLine[], { water, rinse, model, maker }: AdviceQuestion) => lines.filter((line) =>
@@ -52,7 +53,7 @@ export function positionDue(lines: readonly WearLine[], { question, clock, place
   const some = telling(lines), own = like(some, question), life = lifeFor(some, question), longest = longestOf(own);
   const base = { position: place.position, position_name: place.name, clock, longest, n: partsOf(own), failed: failedOf(own) };
   if (!life || longest === null) return { found: { ...base, due: NO_LIMITS, status: "too few" }, failed_by: null };
-  const { fit, x, ratio } = life, failed_by = (exposure: number) => failedBy(fit, exposure / ratio, x).value;
+  const { fit, x, ratio } = life, failed_by = (exposure: number) => failedBy(fit, exposure / ratio, x);
   if (noWear(fit, clock)) return { found: { ...base, due: NO_LIMITS, status: "no wear" }, failed_by };
   const due = times(lifeAt(fit, question.risk, x), ratio), inside = due.value !== null && due.value <= longest;
   return {

@@ -2,6 +2,8 @@ import type { Report } from "../../db/engine.ts";
 import { adviceOf } from "./advise.ts";
 import type { Advice } from "./advice.ts";
 import type { AdviceRecords } from "./advice-records.ts";
+import { failedByNow } from "./failed-by-now.ts";
+import type { Exposures, FailedByNow } from "./failed-by-now.ts";
 import { wearOf } from "./all-wear.ts";
 import type { WearMeans } from "./all-wear.ts";
 import { pageOf } from "./wear-page.ts";
@@ -13,6 +15,7 @@ export interface WearWork {
   wear: { records: WearRecords; answer: Wear };
   page: { records: PageRecords; answer: WearPage };
   advice: { records: AdviceRecords; answer: Advice };
+  now: { records: { readonly records: AdviceRecords; readonly exposures: Exposures }; answer: readonly FailedByNow[] };
 }
 export type WearKind = keyof WearWork;
 /** Does the work of one kind, here or in a worker. */
@@ -21,7 +24,7 @@ export type DoWork = <Kind extends WearKind>(kind: Kind, records: WearWork[Kind]
 type Ask = { [Kind in WearKind]: { kind: Kind; records: WearWork[Kind]["records"] } }[WearKind];
 type Answer = { kind: "progress"; progress: Parameters<Report>[0] } | { kind: "done"; answer: unknown } | { kind: "failed"; error: unknown };
 
-const WORK: { [Kind in WearKind]: (records: WearWork[Kind]["records"], means: WearMeans) => Promise<WearWork[Kind]["answer"]> } = { wear: wearOf, page: pageOf, advice: adviceOf };
+const WORK: { [Kind in WearKind]: (records: WearWork[Kind]["records"], means: WearMeans) => Promise<WearWork[Kind]["answer"]> } = { wear: wearOf, page: pageOf, advice: adviceOf, now: failedByNow };
 
 /** The work on this thread: in Node, in tests, and in the worker itself. */
 export const workHere: DoWork = (kind, records, means) => WORK[kind](records, means);
