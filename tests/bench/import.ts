@@ -19,6 +19,36 @@ function grown(file: string, own: readonly string[], rounds: number): string {
   return Papa.unparse(rows, { columns: meta.fields ?? [] });
 }
 
+export interface SheetTime { rows: number; milliseconds: number }
+
+/** The demo's own workshop sheet again and again, each round with job numbers of its own, cut at `rows` rows. */
+function longSheet(rows: number): string {
+  const { data: [headings = [], ...once] } = Papa.parse<string[]>(readFileSync(join(DEMO, "flat/workshop-sheet.csv"), "utf8"));
+  const all = Array.from({ length: Math.ceil(rows / once.length) }, (_, round) => once.map(([job = "", ...rest]) => [round === 0 || job === "" ? job : `${job}-${round}`, ...rest])).flat();
+  return Papa.unparse([headings, ...all.slice(0, rows)]);
+}
+
+/**
+ * Time to understand, read, settle, keep and derive one sheet of jobs with headings of its own and notes in words, in Node with
+ * a ledger in memory.
+ *
+ * @throws {Error} when fewer than nine in ten of its rows come in
+ */
+export async function sheetTime(rows: number): Promise<SheetTime> {
+  const blob = new Blob([longSheet(rows)]), engine = await openNodeEngine();
+  try {
+    await prepareSchema(engine);
+    await loadVocabulary(engine);
+    const began = performance.now();
+    const { files: [file] } = await importFiles([{ name: "sheet.csv", blob }], { engine, ledger: openMemoryLedger(), today: TODAY, origin: "files" });
+    const milliseconds = performance.now() - began;
+    if (!file || file.rows_new < rows * 0.9) throw new Error(`Only ${file?.rows_new ?? 0} of ${rows} rows came in.`);
+    return { rows: file.rows_read, milliseconds };
+  } finally {
+    await engine.close();
+  }
+}
+
 export interface ImportTime { findings: number; milliseconds: number }
 
 /**

@@ -7,13 +7,13 @@ import { findBrowser } from "../../src/commands/find-browser.mjs";
 import { APP } from "../../src/commands/freshness.mjs";
 import { closeAll } from "../browser/harness.ts";
 import { failureTimes } from "./failures.ts";
-import { importTime } from "./import.ts";
+import { importTime, sheetTime } from "./import.ts";
 import { sheet } from "./sheet.ts";
 import { sizes } from "./sizes.ts";
 import { visits } from "./visits.ts";
 import { wearTimes } from "./wear.ts";
 
-const FINDINGS = 20_000, INSPECTIONS = 1_000_000;
+const FINDINGS = 20_000, SHEET = 20_000, MILLION = 1_000_000, INSPECTIONS = 1_000_000;
 
 async function repeat<T>(runs: number, what: string, measure: () => Promise<T>): Promise<T[]> {
   const all: T[] = [];
@@ -42,6 +42,7 @@ export async function main(argv: string[]): Promise<number> {
     const text = sheet({
       day: new Date().toISOString().slice(0, 10), browser: `Chromium ${version} (${source})`, load,
       visits: await repeat(runs, "Visits", visits), sizes: sizes(APP),
+      sheets: await repeat(runs, "Sheet", () => sheetTime(SHEET)), millions: await repeat(1, "A million", () => importTime(MILLION)),
       imports: await repeat(runs, "Import", () => importTime(FINDINGS)),
       failures: await repeat(runs, "Failures", () => failureTimes(INSPECTIONS)),
       wear: await repeat(runs, "Wear", () => wearTimes(INSPECTIONS)),

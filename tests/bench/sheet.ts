@@ -1,7 +1,7 @@
 import { cpus, totalmem } from "node:os";
 import { median } from "./median.ts";
 import type { FailureTimes } from "./failures.ts";
-import type { ImportTime } from "./import.ts";
+import type { ImportTime, SheetTime } from "./import.ts";
 import type { Sizes } from "./sizes.ts";
 import type { Visits } from "./visits.ts";
 import type { WearTimes } from "./wear.ts";
@@ -12,6 +12,8 @@ export interface Measured {
   visits: readonly Visits[];
   sizes: Sizes;
   imports: readonly ImportTime[];
+  millions: readonly ImportTime[];
+  sheets: readonly SheetTime[];
   failures: readonly FailureTimes[];
   wear: readonly WearTimes[];
   /** Mean number of programs that wanted a core in the last minute. */
@@ -51,7 +53,7 @@ function failureRows(failures: readonly FailureTimes[]): string[] {
 }
 
 /** The bench's findings as the page that is committed. */
-export function sheet({ day, browser, visits, sizes, imports, failures, wear, load }: Measured): string {
+export function sheet({ day, browser, visits, sizes, imports, millions, sheets, failures, wear, load }: Measured): string {
   const machine = `${cpus().length} cores (${cpus()[0]?.model.trim() ?? "unknown"}), ${(totalmem() / 2 ** 30).toFixed(0)} GB, Node ${process.versions.node}, ${browser}`;
   return [
     "# Bench", "",
@@ -60,6 +62,8 @@ export function sheet({ day, browser, visits, sizes, imports, failures, wear, lo
     "| what | median | range | runs | aim |", "| --- | ---: | ---: | ---: | --- |",
     timeRow("First visit to first picture, demo import included", visits.map(({ first }) => first), "under 3 s"),
     timeRow("Second visit to first picture", visits.map(({ second }) => second), "under 2 s"),
+    timeRow(`Import of a sheet of ${sheets[0]?.rows ?? 0} jobs with notes, in Node`, sheets.map(({ milliseconds }) => milliseconds), "under 5 s"),
+    timeRow(`Import of ${millions[0]?.findings ?? 0} findings with their tickets, in Node`, millions.map(({ milliseconds }) => milliseconds), "under 30 s"),
     timeRow(`Import of ${imports[0]?.findings ?? 0} findings with their tickets, in Node`, imports.map(({ milliseconds }) => milliseconds), "–"),
     ...failureRows(failures), ...wearRows(wear),
     "", "| fetched once, gzip | size |", "| --- | ---: |",
