@@ -31,14 +31,15 @@ const roller: Reading = ({ reel_kind, breath, note, plural }) => {
   return reel_kind === "spinning" && !plural ? ["line_roller"] : [];
 };
 
-const rollerBearing: Reading = ({ reel_kind, note }) => {
-  const clutch = has(note, "clutch", "oneway", "ar", "slip", "slipping", "slipped", "reverse", "backward");
+const rollerBearing: Reading = ({ reel_kind, near, note }) => {
+  const clutch = has(near, "clutch", "oneway", "ar") || has(note, "slip", "slipping", "slipped", "reverse", "backward");
   const line = has(note, "line", "lineroller", "bail", "twist", "squeal", "squeak");
   if (clutch === line) return [];
   return clutch ? oneWay({ reel_kind, note, near: note, breath: note, plural: false }) : reel_kind === "spinning" ? ["line_roller_bearing"] : [];
 };
 
 const clutch: Reading = ({ reel_kind, breath, near, note }) => {
+  if (reel_kind === null && has(note, "ar", "oneway")) return ["ar_clutch"];
   if (has(breath, "ar", "oneway")) return reel_kind === null ? ["ar_clutch"] : oneWay({ reel_kind, breath, near, note, plural: false });
   if (reel_kind === "fly") return ["fly_oneway"];
   if (reel_kind !== "spinning") return [];
@@ -57,6 +58,14 @@ const pawl: Reading = ({ reel_kind, breath, near, note }) => {
 const mainBearing: Reading = ({ reel_kind, breath, plural }) => {
   if (has(breath, "rotor", "head") && reel_kind === "spinning") return ["pinion_bearing_front"];
   return plural && reel_kind === "spinning" ? ["main_bearing_handle", "main_bearing_plate"] : reel_kind === "fly" ? [] : ["main_bearing_handle"];
+};
+
+/** A spinning reel's pinion runs in one bearing before and one behind it; the one everybody means is the front one. */
+const pinionBearing: Reading = ({ reel_kind, near, plural }) => {
+  if (reel_kind === "spinning" && plural && (has(near, "both") || (has(near, "front") && has(near, "rear", "back")))) {
+    return ["pinion_bearing_front", "pinion_bearing_rear"];
+  }
+  return byKind("pinion_bearing_front", "pinion_bearing_rear", null)({ reel_kind, breath: near, near, note: near, plural });
 };
 
 const sidePlate: Reading = ({ reel_kind, breath, plural }) =>
@@ -86,6 +95,13 @@ const knob: Reading = ({ reel_kind, near, note }) => {
 };
 
 const metalWasher: Reading = ({ reel_kind, note }) => (has(note, "drag", "carbon") && reel_kind !== "fly" && reel_kind !== null ? ["drag_washer_keyed"] : []);
+
+/** Two gears or a set are the main gear and its pinion; one named beside the pinion is the main gear. */
+const gear: Reading = ({ reel_kind, near, plural }) => {
+  if (reel_kind === "fly" || reel_kind === null) return [];
+  if (has(near, "set") || plural) return ["main_gear", "pinion_gear"];
+  return has(near, "pinion") ? ["main_gear"] : [];
+};
 
 const sleeve: Reading = ({ reel_kind, near, note }) => {
   if (has(near, "pinion", "star", "gear", "spacer") || reel_kind === "fly") return [];
@@ -119,19 +135,27 @@ const cam: Reading = ({ reel_kind, note }) => {
   return has(note, "yoke", "freespool", "clutch", "eccentric", "thumbbar") ? ["clutch_cam"] : [];
 };
 const dial: Reading = ({ reel_kind, note }) => (reel_kind === "baitcaster" && has(note, "brake", "mag", "magnet", "centrifugal") ? ["brake_dial"] : []);
-const capSeal: Reading = ({ reel_kind, note }) => (revolving(reel_kind) && has(note, "cast", "tension") ? ["cast_control_seal"] : []);
+const capSeal: Reading = ({ reel_kind, note }) => (revolving(reel_kind) && !has(note, "pawl", "nut", "handle", "knob") ? ["cast_control_seal"] : []);
 const pawlSpring: Reading = ({ reel_kind, note }) =>
   reel_kind === "fly" ? ["fly_click_spring"] : reel_kind === "conventional" && has(note, "clicker", "click") ? ["clicker_spring"] : [];
 const mains: Reading = ({ reel_kind, plural }) => (!plural ? [] : reel_kind === "spinning" ? ["main_bearing_handle", "main_bearing_plate"] : []);
-const shaft: Reading = ({ reel_kind, near, note }) => (reel_kind === "spinning" && !has(note, "knob", "handle")
-  && has(near, "bent", "straightened", "straight", "true", "polished", "slider", "spool", "pinion", "cleaned") ? ["main_shaft"] : []);
+const shaft: Reading = ({ reel_kind, near, breath }) => (reel_kind === "spinning" && !has(breath, "knob", "handle", "worm", "drive")
+  && has(near, "greased", "oiled", "lubed", "ok", "worn", "scored", "dry", "good", "fine", "rusty", "pitted", "bent", "straightened", "straight", "true",
+    "polished", "slider", "spool", "pinion", "cleaned") ? ["main_shaft"] : []);
 const block: Reading = ({ reel_kind, note }) => (reel_kind === "baitcaster" && has(note, "brake", "centrifugal") ? ["brake_blocks"] : []);
 /** A bare shim is one of the spool's where the trouble is how the line lies. */
 const shim: Reading = ({ reel_kind, note }) => {
+  if (revolving(reel_kind)) return has(note, "cast", "tension", "copper") && !has(note, "gear", "maingear", "mesh", "pinion") ? ["cast_control_shim"] : [];
   if (reel_kind !== "spinning" || has(note, "bearing", "handle", "roller", "lineroller")) return [];
   if (has(note, "mesh", "maingear", "gear")) return has(note, "spool", "lay") ? [] : ["main_gear_shim"];
   return has(note, "lay", "piling", "cone", "coning", "bunching", "banking", "spool") ? ["spool_shim"] : [];
 };
+/** A lock screw holds the handle nut on revolving spools, and the rotor nut where the note speaks of a rotor. */
+const lockScrew: Reading = ({ reel_kind, note }) =>
+  (revolving(reel_kind) ? ["handle_nut_lock"] : reel_kind === "spinning" && has(note, "rotor") ? ["rotor_nut_lock"] : []);
+/** The cover of a conventional reel that has a seal is that of its drag. */
+const coverSeal: Reading = ({ reel_kind, note }) =>
+  reel_kind === "spinning" ? ["body_seal"] : reel_kind === "conventional" && has(note, "drag") ? ["drag_drum_seal"] : [];
 const spacer: Reading = ({ reel_kind, note }) => (revolving(reel_kind) && has(note, "star") ? ["star_spacer"] : []);
 const hubSeal: Reading = ({ reel_kind, near }) => (reel_kind === "fly" && has(near, "hub", "cartridge") ? ["fly_hub_seal"] : []);
 
@@ -156,7 +180,7 @@ const READ: ReadonlyMap<string, Reading> = new Map<string, Reading>([
     ["lock plate", byKind("rotor_nut_lock", "handle_nut_lock", null)], ["felt", felt],
   ["nut retainer", byKind("rotor_nut_lock", "handle_nut_lock", null)], ["nut keeper", byKind("rotor_nut_lock", "handle_nut_lock", null)],
     ["handle lock screw", byKind("handle_screw", "handle_nut_lock", null)],
-  ["gear", ({ reel_kind, near, plural }) => ((has(near, "set") || plural) && reel_kind !== "fly" && reel_kind !== null ? ["main_gear", "pinion_gear"] : [])],
+  ["gear", gear],
   ["gear set", ({ reel_kind }) => (reel_kind !== "fly" && reel_kind !== null ? ["main_gear", "pinion_gear"] : [])],
   ["worm", byKind("osc_worm", "lw_worm", null)], ["worm shaft", byKind("osc_worm", "lw_worm", null)], ["worm gear", byKind("osc_worm", "lw_worm", null)],
   ["cross gear", byKind("osc_worm", "lw_worm", null)],
@@ -173,7 +197,7 @@ const READ: ReadonlyMap<string, Reading> = new Map<string, Reading>([
   ["tension knob", byKind("drag_knob", "cast_control_cap", null)], ["clutch spring", byKind("ar_springs", "clutch_springs", null)],
     ["clutch pin", byKind("ar_rollers", "spool_pin", null)],
   ["handle", byKind("handle_arm", "handle_arm", "fly_handle")], ["knob", knob], ["grip", byKind("handle_knob", "handle_knob", null)],
-  ["pinion bearing", byKind("pinion_bearing_front", "pinion_bearing_rear", null)], ["pin bearing", byKind("pinion_bearing_front", "pinion_bearing_rear", null)],
+  ["pinion bearing", pinionBearing], ["pin bearing", pinionBearing],
   ["sideplate screw", byKind("side_cover_screws", "frame_screws", null)], ["sideplate seal", byKind("body_seal", "plate_seal", null)],
   ["sideplate oring", byKind("body_seal", "plate_seal", null)], ["sideplate gasket", byKind("body_seal", "plate_seal", null)],
     ["gasket sideplate", byKind("body_seal", "plate_seal", null)],
@@ -190,6 +214,9 @@ const READ: ReadonlyMap<string, Reading> = new Map<string, Reading>([
     ["clicker spring", byKind("spool_click_spring", "clicker_spring", "fly_click_spring")], ["seal", hubSeal], ["oring", hubSeal],
   ["gasket", byKind("body_seal", null, null)], ["ar spring", arSpring], ["shim", shim], ["bush", bush], ["main", mains], ["shaft", shaft],
     ["spacer", spacer], ["disc", disc], ["block", block], ["cam", cam],
+  ["preset", byKind(null, "preset_knob", null)], ["lock screw", lockScrew], ["return spring", byKind(null, "clutch_kick", null)],
+  ["cover seal", coverSeal], ["cover oring", coverSeal],
+  ["kick lever", byKind("bail_trip", "clutch_kick", null)], ["worm shaft bearing", byKind("osc_bearing", "lw_bush", null)],
   ["drag housing oring", housingSeal], ["drag housing seal", housingSeal],
 ]);
 

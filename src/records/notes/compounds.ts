@@ -1,47 +1,28 @@
-import { readAmbiguous } from "./ambiguous.ts";
 import { FILLERS } from "./sayings.ts";
-import { familyOf, kindsOf, phrases } from "./lexicon.ts";
 import type { Mark } from "./marks.ts";
+import { ARTICLES, at, isHead, lastWord, placeOf, smallPart, word } from "./part-names.ts";
 import { FAMILY_WORD } from "./part-words.ts";
+import { sharedAhead, sharedBehind } from "./shared-names.ts";
 import type { Token } from "./tokens.ts";
-import { phraseWords } from "./words.ts";
 import type { ReelKind } from "../vocabulary-tables.ts";
 
-const NONE: ReadonlySet<string> = new Set();
-const IN: ReadonlySet<string> = new Set(["in", "on", "of", "from", "under", "for", "inside", "at", "holding", "securing"]);
-export const ARTICLES: ReadonlySet<string> = new Set(["the", "a", "an", "his", "her", "its", "this", "that", "my"]);
+const IN: ReadonlySet<string> = new Set(["in", "on", "of", "off", "from", "under", "for", "inside", "at", "holding", "securing"]);
 
-/** Parts that have a bearing of their own name. */
-const WITH_BEARING: ReadonlySet<string> = new Set(["lineroller", "roller", "ar", "oneway", "pinion", "knob", "handle knob", "spool", "worm"]);
-
-/** The one position this phrase names on this kind of reel; null when none or several. */
-export function placeOf(text: string, kind: ReelKind | null, plural = false): string | null {
-  const key = phraseWords(text).join(" ");
-  const all = readAmbiguous(key, { reel_kind: kind, breath: NONE, near: NONE, note: NONE, plural }) ?? phrases.get(key)?.places ?? [];
-  const here = kind === null || kind === "other" ? all : all.filter((position) => kindsOf.get(position)?.includes(kind));
-  return here.length === 1 ? here[0] ?? null : null;
-}
-
-const SIDE = /^(?:left|right) /;
-/** A last word that names the part whatever stands before it ("pinion yoke"). */
-const ownName = (word: string) => (["yoke", "pawl", "dog", "slider"].includes(word) ? word : "");
-export const at = (position: string) => ({ positions: [position], family: familyOf.get(position) ?? null });
-export const lastWord = (phrase: string) => phrase.slice(phrase.lastIndexOf(" ") + 1);
-const word = (token: Token | undefined) => (token?.kind === "word" ? token.word : "");
-/** A part named by a bare word of its family. */
-export const isHead = (mark: Mark) => mark.kind === "part" && !mark.own && FAMILY_WORD.has(mark.phrase);
-
-/** The small part of `owner` that `small` is on this kind of reel: by its name, or by the name of the owner's position. */
-export function smallPart(owner: Mark, small: string, kind: ReelKind | null, plural = false, whole = false): string | null {
-  const position = owner.positions[0] ?? "", code = [`${position}_${small}`, `${position}_${small}s`].find((one) => familyOf.has(one));
-  if (owner.positions.length === 1 && code !== undefined) return code;
-  const words = owner.phrase.split(" "), names = [owner.phrase, whole ? ownName(lastWord(owner.phrase)) : words.slice(0, -1).join(" "),
-    SIDE.test(owner.phrase) ? words.slice(1).join(" ") : ""];
-  for (const name of names) {
-    const place = name === "" ? null : placeOf(`${name} ${small}`, kind, plural);
-    if (place !== null) return place;
-  }
-  return null;
+/** "Bearing and seal in the handle knob": both are of the knob. */
+function bothInside(found: readonly Token[], all: readonly Mark[], kind: ReelKind | null): Mark[] {
+  const out = [...all];
+  all.forEach((mark, index) => {
+    const second = all[index + 1], owner = all[index + 2];
+    if (!isHead(mark) || !second || !isHead(second) || owner?.kind !== "part" || isHead(owner)) return;
+    const joined = found.slice(mark.to, second.from), inside = found.slice(second.to, owner.from).map(word).filter((one) => !ARTICLES.has(one));
+    if (joined.length !== 1 || joined[0]?.kind !== "list" || joined[0].word === "," || inside.length !== 1 || !IN.has(inside[0] ?? "")) return;
+    for (const [step, head] of [mark, second].entries()) {
+      const place = smallPart(owner, head.phrase, kind, head.plural, true);
+      out[index + step] = { ...head, phrase: `x ${head.phrase}`, ambiguous: true, ...(place === null ? {} : at(place)) };
+    }
+    out[index + 2] = { ...owner, kind: "ignored" };
+  });
+  return out;
 }
 
 /** "Bearing in the line roller", "bearing x2 handle knob": one part. */
@@ -85,6 +66,19 @@ function joinedNames(found: readonly Token[], all: readonly Mark[], kind: ReelKi
   return out;
 }
 
+/** "Thumb bar return spring", "AR switch knob": of two names that touch, the first tells whose the second is, unless the second is no more than a word. */
+function touchingNames(all: readonly Mark[]): Mark[] {
+  const out = [...all];
+  all.forEach((owner, index) => {
+    const mark = all[index + 1];
+    if (owner.kind !== "part" || mark?.kind !== "part" || owner.to !== mark.from || isHead(owner) || isHead(mark) || owner.own || mark.own
+      || FAMILY_WORD.has(lastWord(owner.phrase))) return;
+    if (mark.phrase.includes(" ")) out[index] = { ...owner, kind: "ignored" };
+    else if (owner.phrase.includes(" ")) out[index + 1] = { ...mark, kind: "ignored" };
+  });
+  return out;
+}
+
 /** "O-ring body, o-ring knob": the word of the family first, the part behind it; unknown ones name no place. */
 function turnedNames(all: readonly Mark[], kind: ReelKind | null): Mark[] {
   const out: Mark[] = [];
@@ -96,64 +90,6 @@ function turnedNames(all: readonly Mark[], kind: ReelKind | null): Mark[] {
     out[out.length - 1] = { ...head, to: mark.to, phrase: `x ${head.phrase}`, ambiguous: true, ...(place === null ? {} : at(place)) };
   }
   return out;
-}
-
-/** "Main & pinion gears": the word of the family is said once, behind. */
-function sharedBehind(found: readonly Token[], all: readonly Mark[], kind: ReelKind | null): Mark[] {
-  const out = [...all];
-  for (const head of all) {
-    const family = lastWord(head.phrase);
-    if (head.kind !== "part" || !head.plural || !FAMILY_WORD.has(family)) continue;
-    for (let index = head.from - 1; index >= 0; index--) {
-      const token = found[index] as Token, joint = found[index + 1];
-      if ((token.kind === "list" && ["and", "&", "/"].includes(token.word)) || token.word === "both") continue;
-      const mark = out.find((one) => one.from <= index && one.to > index);
-      if (token.kind !== "word" || (joint?.kind !== "list" && joint?.word !== "both")
-        || (mark && !(mark.kind === "part" && (mark.phrase === "main" || (family === "bearing" && WITH_BEARING.has(mark.phrase)))))) break;
-      const phrase = mark ? mark.phrase : token.word, place = lastWord(phrase) === family ? null : placeOf(`${phrase} ${family}`, kind);
-      if (place === null) break;
-      const made: Mark = { ...(mark ?? { ...head, from: index, to: index + 1, plural: false }), ...at(place), phrase: `${phrase} ${family}`, ambiguous: true };
-      if (mark) out[out.indexOf(mark)] = made; else out.push(made);
-      index = made.from;
-    }
-  }
-  return out.sort((a, b) => a.from - b.from);
-}
-
-/** Words between a heading and its colon ("bearing kit fitted:"). */
-const HEADING_WORDS: ReadonlySet<string> = new Set(["kit", "set", "all", "new", "fitted", "replaced", "changed", "gone", "shot", "done", "out"]);
-
-/** A colon or a bracket behind a heading, over a number and small words. */
-function heads(found: readonly Token[], at: number): boolean {
-  let sign = at;
-  while (sign < at + 4 && (found[sign]?.kind === "quantity" || /^\d$/.test(word(found[sign])) || HEADING_WORDS.has(word(found[sign])))) sign++;
-  const spoken = found.slice(at, sign).some((token) => token.kind === "word" && !/^\d$/.test(token.word));
-  return found[sign]?.kind === "dash" || (!spoken && found[sign]?.word === "(");
-}
-
-const signAfter = (found: readonly Token[], at: number) => found.findIndex((token, index) => index >= at
-  && (token.kind === "dash" || token.kind === "bracket"));
-
-/** "Bearings: 2 spool, 1 pinion": the word of the family is said once, ahead. */
-function sharedAhead(found: readonly Token[], all: readonly Mark[], kind: ReelKind | null): Mark[] {
-  const out = [...all];
-  for (const head of all) {
-    if (!isHead(head) || !(head.plural || ["kit", "set"].includes(word(found[head.to]))) || head.positions.length > 0 || !heads(found, head.to)) continue;
-    let used = false;
-    for (let index = signAfter(found, head.to) + 1; index < found.length && found[index]?.kind !== "stop"; index++) {
-      const token = found[index] as Token, mark = out.find((one) => one.from <= index && one.to > index);
-      const starts = found[index - 1]?.kind !== "word" || /^\d+$/.test(found[index - 1]?.word ?? "");
-      if (token.kind !== "word" || /^\d+$/.test(token.word) || !starts) continue;
-      const phrase = mark?.kind === "part" ? mark.phrase : token.word, place = mark && mark.kind !== "part" ? null : placeOf(`${phrase} ${head.phrase}`, kind);
-      if (place === null) break;
-      const made: Mark = { ...(mark ?? { ...head, from: index, to: index + 1, plural: false }), ...at(place), phrase: `${phrase} ${head.phrase}`,
-        ambiguous: true };
-      if (mark) out[out.indexOf(mark)] = made; else out.push(made);
-      [index, used] = [made.to - 1, true];
-    }
-    if (used) out.splice(out.indexOf(head), 1);
-  }
-  return out.sort((a, b) => a.from - b.from);
 }
 
 /** "Line roller: bearing stiff", "LR - new brg": the part named ahead says whose bearing it is. */
@@ -169,7 +105,7 @@ function headings(found: readonly Token[], all: readonly Mark[], kind: ReelKind 
       if (found.slice(owner.to + 1, mark.from).every((token) => token.kind === "word")) dropped.add(owner);
     }
   });
-  return out.filter((mark) => !dropped.has(mark));
+  return out.map((mark) => (dropped.has(mark) ? { ...mark, kind: "ignored" } : mark));
 }
 
 const INSTEAD: ReadonlySet<string> = new Set(["by", "with", "a", "new", "pair", "of", "two"]);
@@ -181,7 +117,8 @@ function instead(found: readonly Token[], all: readonly Mark[], kind: ReelKind |
     if (!isHead(head) || action?.action?.action !== "replaced" || old?.kind !== "part" || old.positions.length !== 1
       || old.family === FAMILY_WORD.get(head.phrase)) return;
     const between = found.slice(action.to, head.from);
-    if (between.length === 0 || between.some((token) => token.kind !== "quantity" && !INSTEAD.has(word(token)))) return;
+    if (between.length === 0 && !/ (?:for|with)$/.test(action.phrase)) return;
+    if (between.some((token) => token.kind !== "quantity" && !INSTEAD.has(word(token)))) return;
     const place = placeOf(`${old.phrase.split(" ").slice(0, -1).join(" ")} ${head.phrase}`, kind);
     if (place === null) return;
     out[index - 2] = { ...old, kind: "ignored" };
@@ -192,6 +129,6 @@ function instead(found: readonly Token[], all: readonly Mark[], kind: ReelKind |
 
 /** Names of parts that stand in pieces, put together. */
 export function compounds(found: readonly Token[], all: readonly Mark[], kind: ReelKind | null): Mark[] {
-  return instead(found, headings(found, sharedAhead(found, sharedBehind(found, turnedNames(joinedNames(found, inside(found, all, kind), kind), kind), kind),
-    kind), kind), kind);
+  const whole = touchingNames(turnedNames(joinedNames(found, inside(found, bothInside(found, all, kind), kind), kind), kind));
+  return instead(found, headings(found, sharedAhead(found, sharedBehind(found, whole, kind), kind), kind), kind);
 }

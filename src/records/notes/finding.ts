@@ -1,6 +1,8 @@
 import type { Reach, Spoken, Told } from "./attach.ts";
 import { familyOf } from "./lexicon.ts";
 import type { Mark } from "./marks.ts";
+import { lastWord } from "./part-names.ts";
+import { FAMILY_WORD } from "./part-words.ts";
 import type { NoteCell, NoteFinding } from "./note-finding.ts";
 import { pieces } from "./quantities.ts";
 import type { Token } from "./tokens.ts";
@@ -20,21 +22,37 @@ const RULES: Readonly<Record<Reach, string>> = {
 /** An action word that means something else on this family ("seal nipped" is a fault). */
 const holds = (mark: Mark, family: string | null) => !(mark.phrase === "nipped" && family === "seal") && (mark.phrase !== "locked" || family === "screw");
 
+/** A part that is not to be had stays wanted when the customer is told so. */
+const UNAVAILABLE = /^(?:no|none|not|out|on|order)/;
+/** What was fitted for now was fitted. */
+const FOR_NOW = /^for (?:now|the moment|the time being)$/;
+/** What came off its place and was put back was set right, and not only put together again. */
+const DISPLACED = /^(?:popped|jumped|slipped|fell|came|come|dislodged|sprung|adrift|off its|off the|out of)/;
+
+/** "Replace next time": the word of what is to be done, not of what was. */
+const INFINITIVE: ReadonlySet<string> = new Set(["replace", "renew", "change", "swap", "fit", "clean", "grease", "oil", "repair", "tighten"]);
+
 function decided(one: Spoken, cell: NoteCell, listed: boolean): Decided {
-  const acts = one.told.filter(({ mark }) => mark.kind === "action" && holds(mark, one.part.family));
-  const best = [...acts].sort((a, b) => strength(b) - strength(a))[0] ?? null;
+  const acts = one.told.filter(({ mark }) => mark.kind === "action" && holds(mark, one.part.family) && !onlyNeeded(one, mark));
+  const displaced = one.told.some(({ mark }) => DISPLACED.test(mark.phrase));
+  const weight = (told: Told) => (displaced && told.mark.action?.code === "REFIT" ? 4 : strength(told));
+  const best = [...acts].sort((a, b) => weight(b) - weight(a))[0] ?? null;
   const later = saidOf(one, "later"), declined = saidOf(one, "declined"), good = saidOf(one, "good"), needs = saidOf(one, "needs");
   const said = (told: Told, action: Action, rule: string): Decided =>
     ({ action, code: told.mark.action?.code ?? null, rule: `${RULES[told.reach]}${rule}`, reach: told.reach });
   const did = best?.mark.action ?? null, beside = (told: Told | undefined) => told?.reach === "beside" || told?.reach === "shared" || told?.reach === "ahead";
+  const fitted = best && best.mark.phrase !== "new" && !INFINITIVE.has(best.mark.phrase);
+  if (fitted && did && later && FOR_NOW.test(later.mark.phrase)) return said(best, did.action, "");
   if (best && did && (did.action === "replaced" || did.action === "wanted")
     && ((beside(later) && best.reach === "beside") || (declined?.mark.phrase !== "left" && beside(declined) && beside(best)))) return said((later
     ?? declined) as Told, "left", ", put off");
+  if (best && later && best.item === later.item && INFINITIVE.has(best.mark.phrase)) return said(later, "left", ", put off");
   const order = acts.find(({ mark }) => mark.action?.code === "ORDER");
   if (best?.mark.phrase === "new" && order) return said(order, "wanted", "");
   if (best?.mark.phrase === "new" && (declined || (needs && later))) return said((declined ?? later) as Told, "left", ", not done");
   if (best?.mark.phrase === "new" && needs) return said(needs, "wanted", "");
-  if (declined && (!did || did.action === "wanted")) return said(declined, "left", ", not done");
+  const toldOnly = declined && /^t[eo]l[ld] /.test(declined.mark.phrase) && UNAVAILABLE.test(best?.mark.phrase ?? "");
+  if (declined && (!did || (did.action === "wanted" && !toldOnly))) return said(declined, "left", ", not done");
   if (best && did) return said(best, did.action, "");
   const routine = saidOf(one, "routine");
   if (routine && cell !== "parts" && !good && !later) return { ...said(routine, "replaced", ""), code: "REPL_PREV" };
@@ -45,6 +63,12 @@ function decided(one: Spoken, cell: NoteCell, listed: boolean): Decided {
   if (listed && one.bare) return { action: "replaced", code: "REPL", rule: "listed after a whole service, with a quantity", reach: "whole job" };
   if (good) return said(good, "left", ", usable");
   return { action: null, code: null, rule: "no action said", reach: null };
+}
+
+/** "Needs new one next time": the new one is for later. */
+function onlyNeeded(one: Spoken, mark: Mark): boolean {
+  const later = saidOf(one, "later") ?? saidOf(one, "declined");
+  return later !== undefined && /^new ./.test(mark.phrase) && one.told.some((had) => had.mark.say === "needs" && had.mark.to === mark.from);
 }
 
 interface Fault { mode: string | null; grade: number | null }
@@ -106,13 +130,15 @@ export function findings(one: Spoken, { found, note, cell, listed, clean }: Arou
   const from = Math.min(one.item.from, ...tokens.map((mark) => mark.from)), to = Math.max(one.item.to, ...tokens.map((mark) => mark.to));
   const start = found[from]?.start ?? 0, end = found[to - 1]?.end ?? note.length;
   const loose = cell === "parts" && one.part.phrase === "screw" ? "screws_misc" : null;
-  return (one.part.positions.length > 0 ? one.part.positions : [loose]).map((position) => {
+  const counts = done.action === "replaced" || done.action === "wanted";
+  const asked = counts && found[one.part.to]?.kind === "doubt" && FAMILY_WORD.has(lastWord(one.part.phrase));
+  return (one.part.positions.length > 0 && !asked ? one.part.positions : [loose]).map((position) => {
     const family = position === null ? one.part.family : familyOf.get(position) ?? null, fault = faultOf(one, family, done.code);
-    const counted = done.action === "replaced" || done.action === "wanted", count = counted ? pieces(found, one, position, cell === "parts") : null;
+    const count = counts ? pieces(found, one, position, cell === "parts") : null;
     const fine = done.action === "left" && saidOf(one, "good") !== undefined && fault.mode === null;
     const mild = doubtful || done.action === "cleaned" || done.action === "lubricated" || saidOf(one, "later") !== undefined;
     return {
-      position, family, action: done.action, routine: counted && (saidOf(one, "routine") !== undefined || done.code === "MODIFY"), mode: fault.mode,
+      position, family, action: done.action, routine: counts && (saidOf(one, "routine") !== undefined || done.code === "MODIFY"), mode: fault.mode,
       grade_at_least: mild || fine ? null : done.code === "EXTRACT" ? Math.max(3, fault.grade ?? 0) : fault.grade,
       grade_at_most: fine ? 1 : mild ? 2 : null,
       qty: count?.qty ?? null, qty_assumed: count?.assumed ?? false, size: one.item.sizes[0] ?? null, doubtful,

@@ -1,4 +1,5 @@
-import { FILLERS, PLACE_AFTER_PART, PLACE_ALWAYS } from "./sayings.ts";
+import { aside, byOthers, lacking, touched } from "./asides.ts";
+import { FILLERS } from "./sayings.ts";
 import { marked, type Mark } from "./marks.ts";
 import type { Token } from "./tokens.ts";
 
@@ -29,65 +30,13 @@ export interface Item {
   readonly cleared: boolean;
   /** "Replaced along with the springs": what was done was done to the parts before as well. */
   readonly with_others: boolean;
+  /** "With" or "by" stands between two of its parts: the second was put in or did it, the first is what it was done to. */
+  readonly put_between: boolean;
   /** A part and its fault before a dash or colon, behind which the parts at fault are named. */
   readonly symptom: boolean;
 }
 /** The note's tokens, and which of them are words we know nothing of. */
 export interface Read { readonly found: readonly Token[]; readonly strange: readonly boolean[] }
-
-const NOT_BETWEEN: ReadonlySet<string> = new Set(["the", "a", "an", "his", "her", "its", "this", "that", "my", "top", "bottom", "rear", "front", "inner",
-  "outer", "other"]);
-
-/** The nearest word of weight before token `at` in the same breath, and where it stands. */
-function wordBefore(found: readonly Token[], at: number): { word: string; at: number } {
-  for (let back = at - 1; back >= 0; back--) {
-    const token = found[back] as Token;
-    if (token.kind === "quantity" || token.kind === "size") continue;
-    if (token.kind !== "word") return { word: "", at: back };
-    if (!NOT_BETWEEN.has(token.word) && !/^\d+$/.test(token.word)) return { word: token.word, at: back };
-  }
-  return { word: "", at: -1 };
-}
-
-/** "No bail spring" is one that is missing; "no drag" and "no bearings replaced" are not. */
-const isLacking = (not: Mark, part: Mark, inside: readonly Mark[]) =>
-  not.say === "not" && not.phrase === "no" && not.to === part.from && part.positions.length === 1 && part.phrase.includes(" ")
-    && inside.every((mark) => mark.action === null && mark.say !== "good");
-const lacking = (inside: readonly Mark[]): Mark[] => inside.flatMap((mark, index) => {
-  const part = inside[index + 1];
-  return part?.kind === "part" && isLacking(mark, part, inside) ? [{ ...mark, say: "without" as const }] : [];
-});
-
-/** "Gearbox opened, …" only says how one got there. */
-function wasOpened(found: readonly Token[], inside: readonly Mark[], part: Mark): boolean {
-  return inside.some((mark) => mark.say === "opened" && (/^(?:opened|unscrewed|split)/.test(mark.phrase) || found[mark.to]?.word === "to")
-    && mark.from === part.to) && !inside.some((mark) => mark.kind === "action" || mark.kind === "mode");
-}
-
-/** "Clip that holds the washers": the second part only tells which the first is. */
-const RELATIVE: ReadonlySet<string> = new Set(["hold", "holding", "retaining", "retain"]);
-
-/** A part named only as a place ("behind the rotor"), opened on the way ("took the handle off"), or denied ("not the clutch"). */
-function aside(found: readonly Token[], inside: readonly Mark[], part: Mark, from: number): boolean {
-  if (wasOpened(found, inside, part)) return true;
-  const before = wordBefore(found, part.from);
-  if (before.at < from) return false;
-  const covering = inside.find((mark) => mark.from <= before.at && mark.to > before.at);
-  if (covering?.say === "not" && inside.some((mark) => mark.phrase === "available")) return false;
-  if (covering?.say === "not" && isLacking(covering, part, inside)) return false;
-  if (covering?.say === "opened" || covering?.say === "not" || covering?.say === "elsewhere") return true;
-  const reached = found[before.at - 1]?.word === "get" || (before.word === "from" && covering === undefined
-    && inside.some((mark) => mark.to === before.at && mark.phrase === "missing"));
-  if (PLACE_ALWAYS.has(before.word) && !reached) return true;
-  if (before.word === "in" && found[before.at - 1]?.word === "found") return true;
-  if (RELATIVE.has(before.word) && inside.some((mark) => mark.kind === "part" && mark.to <= before.at)) return true;
-  if (["on", "in"].includes(before.word) && inside.some((mark) => mark.action?.action === "replaced" && mark.to <= before.at
-    && mark.to > from + 1)) return true;
-  return PLACE_AFTER_PART.has(before.word) && inside.some((mark) => mark.kind === "part" && mark.to <= before.at);
-}
-
-const TOUCHING: ReadonlySet<string> = new Set(["to", "on", "in", "through", "into", "against"]);
-const touched = (found: readonly Token[], part: Mark) => TOUCHING.has(wordBefore(found, part.from).word) && found[part.to]?.word !== "side";
 
 /** Words that carry no news beside a part; adverbs and figures are among them. */
 const isFiller = (word: string) => FILLERS.has(word) || /^\d|.ly$/.test(word);
@@ -99,6 +48,10 @@ export function strangeWords(found: readonly Token[], all: readonly Mark[]): boo
   return out;
 }
 
+/** "Quoted for a new one" is not done. */
+const OFFERED: ReadonlySet<string> = new Set(["quoted", "quote", "price", "priced", "cost", "estimate", "waiting", "asked", "asking"]);
+const onlyOffered = (found: readonly Token[], mark: Mark) => found[mark.from - 1]?.word === "for" && OFFERED.has(found[mark.from - 2]?.word ?? "");
+
 /** Names of what is put on: work only where they start, or right before a part ("grease pinion"). */
 const BARE: ReadonlySet<string> = new Set(["oil", "grease", "lube"]);
 
@@ -108,13 +61,17 @@ const BARE: ReadonlySet<string> = new Set(["oil", "grease", "lube"]);
  */
 function withAdjectives(found: readonly Token[], told: readonly Mark[], inside: readonly Mark[], from: number): Mark[] {
   const part = inside.find((mark) => mark.kind === "part"), ordered = told.some((mark) => mark.action?.code === "ORDER");
+  const others = told.some((mark) => mark.kind === "action" && byOthers(found, mark));
   return told.flatMap((mark, index) => {
     const before = told[index - 1];
-    if (BARE.has(mark.phrase) && mark.from > from && found[mark.from - 1]?.kind === "word"
+    if (others && (mark.action?.action === "replaced" || (mark.kind === "action" && byOthers(found, mark)))) return [];
+    if (BARE.has(mark.phrase) && mark.from > from && found[mark.from - 1]?.kind === "word" && found[mark.from - 1]?.word !== "after"
       && !inside.some((one) => one.kind === "part" && one.from - mark.to <= 1 && one.from >= mark.to)) return [];
-    if (mark.action?.action === "replaced" && found[mark.to]?.word === "last") return [];
+    if (mark.action?.action === "replaced" && (found[mark.to]?.word === "last" || /^(?:19|20)\d\d$/.test(found[mark.to]?.word ?? ""))) return [];
+    if (takenOut(inside, mark)) return [{ ...mark, kind: "action" as const, say: null, action: SHIMMED }];
     if (mark.kind === "action" && before?.say === "later" && mark.from - before.to <= 1) return [];
     if (mark.phrase === "fit" && found[mark.from - 1]?.word === "to") return [];
+    if (mark.action?.code === "REPL" && mark.phrase.startsWith("new") && onlyOffered(found, mark)) return [];
     if (ordered && mark.action?.code === "REPL" && mark.phrase.startsWith("new")) return [];
     if (mark.kind === "action" && mark.phrase === "clean" && part && mark.from >= part.to
       && found[mark.from - 1]?.word !== "after") return [{ ...mark, kind: "say" as const, say: "good" as const, action: null }];
@@ -132,7 +89,7 @@ function otherSubject({ found, strange }: Read, told: readonly Mark[], from: num
     if (mark.kind === "action" && mark.action?.code !== "ORDER") end = mark.to;
   }
   for (let at = from; at < news; at++) if (strange[at] && !isPast(found[at])) return true;
-  return end >= 0 && end < to && (strange[end] ?? false) && !isPast(found[end]);
+  return end >= 0 && end < to && (strange[end] ?? false) && !isPast(found[end]) && !found.slice(end + 1, end + 3).some(({ word }) => word === "one");
 }
 
 /** Words before what something was done with. */
@@ -158,10 +115,25 @@ const needsPart = ({ strange }: Read, inside: readonly Mark[], needs: Mark) => i
   mark.from >= needs.to && mark.from - needs.to <= 2 && (mark.kind === "part" || mark.action?.action === "replaced")
     && !strange.slice(needs.to, mark.from).includes(true));
 
+/** "Needs: LR brg, body seal". */
+const headsList = ({ found }: Read, needs: Mark) => found[needs.to]?.kind === "dash";
+
+/** Shims are added and taken out to set a distance. */
+const SHIMMED = { code: "SHIM", action: "adjusted" } as const;
+const takenOut = (inside: readonly Mark[], mark: Mark) => mark.say === "opened" && /^(?:removed|pulled|took|took out)$/.test(mark.phrase)
+  && inside.find((one) => one.kind === "part")?.family === "washer or shim";
+
 /** Sayings that tell nothing of a part. */
 const SILENT: ReadonlySet<string> = new Set(["neutral", "opened"]);
 const tells = (read: Read, inside: readonly Mark[], mark: Mark) =>
-  mark.kind === "mode" || mark.kind === "action" || (mark.say !== null && !SILENT.has(mark.say) && (mark.say !== "needs" || needsPart(read, inside, mark)));
+  mark.kind === "mode" || mark.kind === "action" || takenOut(inside, mark) || (mark.say !== null && !SILENT.has(mark.say)
+    && (mark.say !== "needs" || headsList(read, mark) || needsPart(read, inside, mark)));
+
+/** "Knobs swapped over", "clicker stripped down": something was said of it that is no news. */
+const putAside = (inside: readonly Mark[]) => inside.some((mark, index) => {
+  const before = inside[index - 1];
+  return mark.say === "neutral" && before?.kind === "part" && before.to === mark.from;
+});
 
 /** What family of part a size alone means in a list of parts: three measures are a bearing, a dash number or two an O-ring. */
 function sizedPart(found: readonly Token[], from: number, to: number): Mark[] {
@@ -170,6 +142,22 @@ function sizedPart(found: readonly Token[], from: number, to: number): Mark[] {
   const size = at < to ? found[at]?.word ?? "" : "";
   const family = /x.*x|^(?:s?mr|6)\d|-\d+-/.test(size) ? "ball bearing" : /^(?:as568-?|-)\d{3}$|x[1-5](?:\.\d+)?$/.test(size) ? "seal" : null;
   return family === null ? [] : [marked("part", at, at + 1, size, false, { part: { positions: [], family, ambiguous: false, plural: false } })];
+}
+
+/** "Dog + spring in": the part is in, that is, fitted. */
+function putIn(found: readonly Token[], inside: readonly Mark[], to: number): Mark[] {
+  const last = inside.at(-1);
+  const between = last ? found.slice(last.to, to - 1) : [];
+  const close = between.every((token) => token.kind === "quantity" || ["kit", "set", "pair"].includes(token.word));
+  const named = last?.kind === "part" || last?.kind === "ignored", told = inside.some((mark) => mark.kind === "action" || mark.kind === "mode");
+  if (found[to - 1]?.word !== "in" || !close || !named || told) return [];
+  return [marked("action", to - 1, to, "in", false, { action: { code: "REPL", action: "replaced" } })];
+}
+
+/** "Parts: AR clutch, bail spring". */
+function partsHeading(found: readonly Token[], from: number, to: number): Mark[] {
+  if (to - from !== 1 || !/^(?:parts?|spares?)$/.test(found[from]?.word ?? "") || found[to]?.kind !== "dash") return [];
+  return [marked("action", from, to, "parts", false, { action: { code: "REPL", action: "replaced" } })];
 }
 
 const withOthers = (found: readonly Token[], lead: Mark | undefined) => lead?.kind === "action"
@@ -190,14 +178,16 @@ export function item(read: Read, readings: readonly Mark[], from: number, to: nu
   return {
     from, to, joint, bracket, sizes, symptom: false, counted: found.slice(from, to).some((token) => token.kind === "quantity"),
     parts: named.filter((mark) => !asides.includes(mark)),
-    passed: asides.filter((mark) => touched(found, mark)),
-    told: withAdjectives(found, told, inside, from).concat(lacking(inside)).filter((mark) => !(sizes_alone && BARE.has(mark.phrase))),
+    passed: asides.filter((mark) => touched(found, inside, mark)),
+    told: [...withAdjectives(found, told, inside, from), ...lacking(inside), ...putIn(found, inside, to), ...partsHeading(found, from, to)]
+      .filter((mark) => !(sizes_alone && BARE.has(mark.phrase))),
     complaint: inside.some((mark) => mark.kind === "complaint"),
     doubt: doubt || inside.some((mark) => mark.say === "doubt"),
     unknown: strangers(read, inside, from, means),
     strangers: strangers(read, [], from, Math.min(means, told.find((mark) => mark.action?.code === "ORDER")?.to ?? to)),
-    cleared: last === "off" || last === "out",
+    cleared: ((last === "off" || last === "out") && !inside.some((mark) => mark.kind === "action" && mark.to === to)) || putAside(inside),
     with_others: withOthers(found, inside[0]),
+    put_between: named.slice(1).some((mark, index) => found.slice((named[index] as Mark).to, mark.from).some(({ word }) => ["with", "by"].includes(word))),
     other_subject: otherSubject(read, told, from, means),
   };
 }

@@ -36,6 +36,13 @@ function opening(found: readonly Token[], all: readonly Mark[], at: number, next
   return held ? { ...token, kind: "list" } : null;
 }
 
+/** "Rusty/repl": what was wrong and what was done, written as one word. */
+function oneBreath(found: readonly Token[], inside: readonly Mark[], next: Mark | undefined, at: number): boolean {
+  const sign = found[at], before = found[at - 1], after = found[at + 1];
+  return sign?.word === "/" && before?.end === sign.start && after?.start === sign.end && next?.from === at + 1 && next.kind === "action"
+    && inside.some((mark) => mark.kind === "mode" && mark.to === at);
+}
+
 /** Items of a note, sentence by sentence. `sizes_alone`: a size without a name stands for a part, as in a list of parts. */
 export function sentences({ found, strange }: Read, readings: readonly Mark[], sizes_alone: boolean): Item[][] {
   const out: Item[][] = [], all = denied(found, readings), read: Read = { found, strange };
@@ -44,7 +51,7 @@ export function sentences({ found, strange }: Read, readings: readonly Mark[], s
     ({ ...one, symptom: isSymptom(one, items[index + 1]) }))); items = []; };
   for (let at = 0; at <= found.length; at++) {
     for (; next < all.length && (all[next] as Mark).from < at; next++) inside.push(all[next] as Mark);
-    const token = opening(found, all, at, next) ?? found[at], covered = inside.some((mark) => mark.to > at);
+    const token = opening(found, all, at, next) ?? found[at], covered = inside.some((mark) => mark.to > at) || oneBreath(found, inside, all[next], at);
     if (token && (covered || token.kind !== "list" && token.kind !== "stop" && token.kind !== "dash")) continue;
     if (at > from) items.push(item(read, inside, from, at, joint, sizes_alone, bracket));
     if (!token || token.kind === "stop") { end(); joint = ""; } else joint = token.kind === "dash" ? "-" : token.word;

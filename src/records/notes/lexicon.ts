@@ -2,6 +2,7 @@ import { actions, complaints, jobs, modes, modeSpellings, positions, positionSpe
 import type { Action, ReelKind } from "../vocabulary-tables.ts";
 import { DONE, FAULTY, WRONG } from "./doings.ts";
 import { SAYS, type Say } from "./sayings.ts";
+import { OTHER_NAMES } from "./other-names.ts";
 import { FAMILY_WORD, MORE_NAMES, SIDES } from "./part-words.ts";
 import { ambiguousPhrases } from "./ambiguous.ts";
 import { phraseWords } from "./words.ts";
@@ -99,7 +100,7 @@ function addPlaces(): void {
   }
   for (const row of positionSpellings) if (!USED.has(row.position) && !phraseWords(row.spelling).some((word) => /^x\d$/.test(word))) place(row.position,
     row.spelling);
-  for (const [position, names] of MORE_NAMES) for (const name of names) place(position, name);
+  for (const [position, names] of [...MORE_NAMES, ...OTHER_NAMES]) for (const name of names) place(position, name);
   turned();
   for (const text of [...ambiguousPhrases, ...FAMILY_WORD.keys()]) draft(text).part = true;
 }

@@ -33,8 +33,8 @@ export interface Surroundings {
 /** Short names that are words of their own unless written in capitals. */
 const BARE: ReadonlySet<string> = new Set(["ar", "lineroller", "arc"]);
 /** Names of what is put on, which are also words for putting it on. */
-const NOUNS: ReadonlySet<string> = new Set(["oil", "grease", "lube"]);
-const PUT_ON: ReadonlySet<string> = new Set(["on", "in", "from", "was", "is"]);
+const NOUNS: ReadonlySet<string> = new Set(["oil", "grease", "lube", "threadlock"]);
+const PUT_ON: ReadonlySet<string> = new Set(["on", "in", "from", "was", "is", "ok", "good", "fine", "still"]);
 /** Which of several like parts; without more we cannot tell. */
 const WHICH: ReadonlySet<string> = new Set(["rear", "back", "top", "bottom", "inner", "outer", "upper", "lower", "middle", "center", "second", "other"]);
 const SIDE_NAMES: ReadonlySet<string> = new Set(["left", "right", "l", "r"]);
@@ -59,18 +59,32 @@ export function marked(kind: Mark["kind"], from: number, to: number, phrase: str
   };
 }
 
-/** The longest phrase of ours that starts at word `at`; null when there is none. */
-function longest(words: readonly string[], at: number): Ending | null {
-  let node: Branch | undefined = phraseTree.get(words[at] ?? ""), best: Ending | null = null;
-  for (let next = at + 1; node; next++) {
-    best = node.ending ?? best;
-    node = node.next?.get(words[next] ?? "");
-  }
-  return best;
-}
+/** Words that may stand inside what was done: "turned it round", "cleaned them up". */
+const OBJECTS: ReadonlySet<string> = new Set(["it", "them", "both"]);
 
 const onKind = (positions: readonly string[], kind: ReelKind | null) =>
   kind === null || kind === "other" ? positions : positions.filter((position) => kindsOf.get(position)?.includes(kind));
+
+/** A name of parts that this kind of reel does not have. */
+const ofOtherKinds = ({ phrase, key }: Ending, kind: ReelKind | null) => phrase.places.length > 0 && !phrase.part && !isAmbiguous(key)
+  && phrase.say === null && onKind(phrase.places, kind).length === 0;
+
+/**
+ * The longest phrase of ours that starts at word `at`, with the words it takes; null when there is none. A name that only parts of other
+ * kinds of reel have gives way to a shorter one.
+ */
+function longest(words: readonly string[], at: number, kind: ReelKind | null): Ending | null {
+  let node: Branch | undefined = phraseTree.get(words[at] ?? ""), best: Ending | null = null, next = at + 1;
+  while (node) {
+    const { ending } = node, whole = ending && (next - at === ending.length || ending.phrase.action);
+    if (whole && !(best && ofOtherKinds(ending, kind))) best = { ...ending, length: next - at };
+    const step: Branch | undefined = node.next?.get(words[next] ?? "");
+    if (!step && OBJECTS.has(words[next] ?? "")) next++;
+    node = step ?? node.next?.get(words[next] ?? "");
+    next++;
+  }
+  return best;
+}
 
 /** A common word stands for a part only beside another word of the bench, or alone in a list of parts. */
 function lonely(key: string, words: readonly string[], at: number, length: number, parts_cell: boolean): boolean {
@@ -118,10 +132,17 @@ function ownMark(entry: OwnSpelling, from: number, to: number, phrase: string, p
 /** Words between "left" and which a thing stands that was left as it was. */
 const LEFT_AS: ReadonlySet<string> = new Set(["as", "it", "in", "off", "on", "alone", "out", "for", "to"]);
 
+/** A word that says how a part is or what was done with it. */
+function isVerdict(word: string): boolean {
+  const phrase = phrases.get(word);
+  return phrase !== undefined && (phrase.say === "good" || phrase.modes.length > 0 || phrase.action !== null);
+}
+
 /** "left" is a side before a part, in brackets or behind "replaced"; behind a part it is what was done with it. */
 function isSide(words: readonly string[], found: readonly Token[], at: number): boolean {
   const next = words[at + 1] ?? "", ahead = found[at + 1]?.kind;
   if (next === "one" || (found[at - 1]?.kind === "bracket" && ahead === "bracket")) return true;
+  if (words.includes("right") && found[at - 1] !== undefined && found[at - 1]?.kind !== "word" && isVerdict(next)) return true;
   if (ahead !== "word") return phrases.get(words[at - 1] ?? "")?.action?.action === "replaced";
   return !LEFT_AS.has(next) && benchWords.has(next);
 }
@@ -145,20 +166,26 @@ interface Reader {
 function partAt({ found, words, note, context }: Reader, phrase: Phrase, key: string, at: number, length: number): Named | null {
   if (phrase.places.length === 0 && !phrase.part) return null;
   if (length === 1 && (tooShort(key, words, found[at], at) || lonely(key, words, at, length, context.parts_cell))) return null;
-  const behind = found[at + length], pair = behind?.kind === "quantity" && behind.word === "2" && key.endsWith("bearing");
-  const two = found[at - 1]?.word === "2" || (found[at - 1]?.word === "two" && found[at - 2]?.word !== "of");
-  let plural = pair || (two && key.endsWith("bearing"));
+  const sized = found[at + length]?.kind === "size" ? 1 : 0, behind = found[at + length + sized];
+  const two_behind = behind?.kind === "quantity" ? behind.word === "2" : behind?.word === "pair" || behind?.word === "pr";
+  const pair = two_behind && (/(?:^|\s)bearing(?:\s|$)/.test(key) || key === "main");
+  const ahead = found[at - 1]?.kind === "size" ? at - 2 : at - 1;
+  const two = found[ahead]?.word === "2" || found[ahead]?.word === "both" || (found[ahead]?.word === "two" && found[ahead - 1]?.word !== "of");
+  let plural = pair || (two && (key.endsWith("bearing") || key === "main"));
   for (let index = at; index < at + length; index++) plural ||= found[index]?.plural ?? false;
   return named(key, phrase, { reel_kind: context.reel_kind, breath: near(found, words, at, length, true), near: near(found, words, at, length, false), note,
     plural, which: WHICH.has(words[at - 1] ?? "") });
 }
+
+/** What is split to get at its inside; other things that are split are cracked. */
+const OPENED: ReadonlySet<string> = new Set(["", "body", "gearbox", "case", "housing", "reel", "it", "and", "i", "we"]);
 
 /** What a phrase of ours says where it stands. */
 function said(now: Reader, phrase: Phrase, key: string, at: number, length: number): Mark[] {
   const to = at + length, corrected = now.changed.slice(at, to).includes(true);
   const one = (kind: Mark["kind"], means: Means) => marked(kind, at, to, key, corrected, means);
   if (NOUNS.has(key) && PUT_ON.has(now.words[to] ?? "")) return [one("ignored", {})];
-  if (phrase.say && !(key === "grip" && !now.found[at]?.plural)) {
+  if (phrase.say && !(key === "split" && !OPENED.has(now.words[at - 1] ?? "")) && !(key === "grip" && !now.found[at]?.plural)) {
     const done = phrase.say === "whole job" && phrase.action ? [one("action", { action: phrase.action })] : [];
     return [one("say", { say: phrase.say }), ...done];
   }
@@ -177,10 +204,11 @@ export function marks(found: readonly Token[], context: Surroundings): Mark[] {
   const now: Reader = { found, words, changed, note: new Set([...words, ...context.complaint]), context };
   for (let at = 0; at < words.length;) {
     const word = words[at] ?? "", own = context.book && word !== "" ? ownMeaning(context.book, words, at, context.reel_kind) : null;
-    const match = own || word === "" ? null : longest(words, at);
+    const match = own || word === "" ? null : longest(words, at, context.reel_kind);
     if (own) out.push(ownMark(own.entry, at, at + own.length, words.slice(at, at + own.length).join(" "), found[at + own.length - 1]?.plural ?? false));
     else if (match && !(match.key === "left" && isSide(words, found, at))) out.push(...said(now, match.phrase, match.key, at, match.length));
     else if (SIDE_NAMES.has(word) && ((word.length === 1 && words[at - 1] === "bearing")
+      || (word.length === 1 && found[at - 1] !== undefined && found[at - 1]?.kind !== "word" && isVerdict(words[at + 1] ?? ""))
       || ((word === "left" || word === "right") && found[at - 1]?.kind !== "word") || word === "left" || found[at - 1]?.kind === "bracket"
       || words[at + 1] === "one")) out.push(marked("side", at, at + 1, word, false, {}));
     at += own?.length ?? match?.length ?? 1;

@@ -3,7 +3,7 @@ import { attach } from "./attach.ts";
 import { findings } from "./finding.ts";
 import { strangeWords, type Item, type Read } from "./item.ts";
 import { sentences } from "./items.ts";
-import { marks } from "./marks.ts";
+import { marks, type Mark } from "./marks.ts";
 import { merged } from "./merging.ts";
 import type { NoteContext, NoteFinding, NoteReading } from "./note-finding.ts";
 import { referring } from "./referring.ts";
@@ -31,14 +31,27 @@ const onlyCounted = (items: readonly Item[], found: readonly Token[]) => items.l
   && items.every((item) => item.parts.length > 0 && item.told.length === 0 && item.unknown === 0)
   && found.slice(items[0]?.from ?? 0, items[0]?.to ?? 0).some((token) => token.kind === "quantity");
 
-/** Sentences in which a bare list means fitted parts: it follows a whole service, and an item of it carries a quantity. */
+/** "Service, drag washers, LRB": a whole job and then nothing but parts. */
+const onlyParts = (items: readonly Item[]) => items.length > 2 && items[0]?.parts.length === 0
+  && items.slice(1).every((item) => item.parts.length > 0 && item.told.length === 0 && item.unknown === 0 && !item.doubt);
+
+/** Sentences in which a bare list means fitted parts: it follows a whole service, and an item of it carries a quantity or there is nothing else in it. */
 function fittedLists(all: readonly (readonly Item[])[], found: readonly Token[]): ReadonlySet<number> {
   const out = new Set<number>();
   all.forEach((items, index) => {
     const counted = items.some((item) => item.parts.length > 0 && found.slice(item.from, item.to).some(isCount));
+    if (isWhole(items) && onlyParts(items)) out.add(index);
     if (counted && (isWhole(items) || isWhole(all[index - 1]) || onlyCounted(items, found))) out.add(index);
   });
   return out;
+}
+
+const SMALL: ReadonlySet<string> = new Set(["and", "the", "a", "x", "pair", "set"]);
+/** Whether a note is nothing but names of parts with their numbers: what was done is left open, and no word of it was overlooked. */
+function nothingElse(found: readonly Token[], named: readonly Mark[]): boolean {
+  const parts = named.filter(({ kind }) => kind === "part" || kind === "side");
+  return found.every((token, at) => token.kind !== "word" || SMALL.has(token.word) || /^\d/.test(token.word)
+    || parts.some((mark) => mark.from <= at && mark.to > at));
 }
 
 /** Stretches of words of weight in which nothing was read. */
@@ -95,13 +108,14 @@ function read(text: string, context: NoteContext): NoteReading {
   const found = parted(tokens(text), book), complaint = context.complaint ? phraseWords(context.complaint) : [];
   const said = marks(found, { reel_kind, complaint, parts_cell, book });
   const whole_job = said.some((mark) => mark.say === "whole job"), named = referring(found, said, reel_kind);
+  const plain = nothingElse(found, named);
   const words = { found, strange: strangeWords(found, named) }, clean = !words.strange.includes(true), unknown = unknownStretches(words, text);
   if (cell === "complaint") return { findings: [], whole_job, unknown };
   const whole = sentences(words, named, parts_cell), first = whole[0];
   const all = cell === "note" && first && namesJob(first, found) ? [first.map((item) => ({ ...item, parts: [] })), ...whole.slice(1)] : whole;
   const spoken = attach(all), lists = fittedLists(all, found), work = workOf(lastWork(all), spoken);
   const weighed = spoken.flat().filter((one) => !isComplaint(one, cell)).flatMap((part) => {
-    const weak = parts_cell ? part.item.doubt && part.bare : mentioned(part, work);
+    const weak = parts_cell ? part.item.doubt && part.bare : mentioned(part, work) || (part.told.length === 0 && !lists.has(part.sentence) && !plain);
     return findings(part, { found, note: text, cell, listed: lists.has(part.sentence), clean }).map((one) => ({ one, weak }));
   });
   return { findings: merged(weighed, cell).filter(counts), whole_job, unknown };

@@ -1,7 +1,8 @@
 import { FILLERS, PLACE_ALWAYS } from "./sayings.ts";
-import { ARTICLES, at, compounds, isHead, lastWord, placeOf, smallPart } from "./compounds.ts";
-import { familyOf } from "./lexicon.ts";
+import { compounds } from "./compounds.ts";
+import { familyOf, knownWords } from "./lexicon.ts";
 import type { Mark } from "./marks.ts";
+import { ARTICLES, at, isHead, lastWord, placeOf, smallPart } from "./part-names.ts";
 import { sides } from "./sides.ts";
 import type { Token } from "./tokens.ts";
 import { LAST_OF } from "./words.ts";
@@ -12,7 +13,7 @@ const OWNERS: ReadonlySet<string> = new Set([
   "dog", "ar dog", "clicker", "clicker pawl", "trip lever", "bail trip", "click", "click pawl", "bail", "bail arm", "lineroller", "roller", "yoke",
     "clutch yoke", "knob", "handle knob", "pawl", "handle", "clutch", "roller clutch", "oneway clutch", "clutch roller", "ar roller", "bail wire",
     "handle folding joint", "handle joint", "tongue", "clicker tongue", "click tongue",
-  "ar", "oneway", "ar clutch", "clutch assy", "bait clicker", "drag knob", "cast control", "cast control knob", "cast control cap",
+  "mainshaft", "spool shaft", "ar", "oneway", "ar clutch", "clutch assy", "bait clicker", "drag knob", "cast control", "cast control knob", "cast control cap",
 ]);
 const GROUPING: ReadonlySet<string> = new Set(["and", "&", "+", "w/", "/"]);
 /** How many readings a bare word may look back over. */
@@ -32,7 +33,7 @@ const NOUNS: ReadonlySet<string> = new Set([
 /** The position that a bare word means because the part was named in full before; null when none or several were. */
 function namedBefore(before: readonly Mark[], head: string): readonly string[] | null {
   const same = before.filter((mark) => mark.kind === "part" && mark.positions.length > 0
-    && (lastWord(mark.phrase) === head || LAST_OF.get(lastWord(mark.phrase)) === head));
+    && (lastWord(mark.phrase) === head || LAST_OF.get(lastWord(mark.phrase)) === head || (mark.to - mark.from === 1 && mark.phrase.startsWith(`${head} `))));
   const places = new Set(same.map((mark) => mark.positions.join()));
   return places.size === 1 ? same[0]?.positions ?? null : null;
 }
@@ -53,19 +54,49 @@ function belonging(found: readonly Token[], small: string, plural: boolean, befo
 /** The sign before a word, over small words ("pawl and its cap"). */
 function jointBefore(found: readonly Token[], index: number): string {
   let at = index - 1;
-  while (found[at]?.kind === "word" && (ARTICLES.has(found[at]?.word ?? "") || found[at]?.word === "new")) at--;
+  const isSmall = ({ kind, word }: Token) => kind === "quantity" || (kind === "word" && (ARTICLES.has(word) || /^(?:new|\d+)$/.test(word)));
+  while (at >= 0 && isSmall(found[at] as Token)) at--;
   return found[at]?.kind === "list" ? found[at]?.word ?? "" : "";
+}
+
+/** "A screw" is one not spoken of before. */
+const indefinite = (found: readonly Token[], mark: Mark) => ["a", "an", "another", "some"].includes(found[mark.from - 1]?.word ?? "");
+/** "Xyz spring": a word we do not know tells which spring it is. */
+function qualified(found: readonly Token[], mark: Mark): boolean {
+  const before = found[mark.from - 1];
+  return before?.kind === "word" && !FILLERS.has(before.word) && !knownWords.has(before.word) && !/^\d|.ly$/.test(before.word);
 }
 
 /** What one reading means after those before it. */
 function settledBy(found: readonly Token[], mark: Mark, before: readonly Mark[], kind: ReelKind | null): Mark {
   const sized = found.slice(Math.max(0, mark.from - 2), mark.to + 2).some((token) => token.kind === "size");
   const open = mark.kind === "part" && !mark.own && !mark.phrase.includes(" ") && (mark.positions.length === 0 || mark.ambiguous);
-  const again = open && !(sized && mark.positions.length === 0) ? namedBefore(before, mark.phrase) : null;
+  const known = open && mark.positions.length < 2 && !indefinite(found, mark) && !(sized && mark.positions.length === 0);
+  const again = known ? namedBefore(before, mark.phrase) : null;
   if (again) return { ...mark, positions: again, family: familyOf.get(again[0] ?? "") ?? null };
-  const placeless = isHead(mark) && mark.positions.length === 0;
-  const part = placeless && !sized ? belonging(found, mark.phrase, mark.plural, before, jointBefore(found, mark.from), kind) : null;
+  const placeless = isHead(mark) && mark.positions.length === 0 && !indefinite(found, mark) && !qualified(found, mark);
+  const loose = mark.phrase === "screw" && (found[mark.from - 1]?.kind === "quantity" || /^\d+$/.test(found[mark.from - 1]?.word ?? ""));
+  const part = placeless && !sized && !loose ? belonging(found, mark.phrase, mark.plural, before, jointBefore(found, mark.from), kind) : null;
   return part === null ? mark : { ...mark, ...at(part), ambiguous: true };
+}
+
+/** The part ahead of a colon or dash in the same sentence, where a word stands alone behind it: "cast control: cap cleaned, spacer replaced". */
+function headed(found: readonly Token[], index: number, before: readonly Mark[]): Mark | null {
+  if (found[index - 1]?.kind === "word" && !ARTICLES.has(found[index - 1]?.word ?? "") && found[index - 1]?.word !== "new") return null;
+  for (const mark of [...before].reverse()) {
+    if (found.slice(mark.to, index).some((token) => token.kind === "stop")) return null;
+    const named = mark.kind === "part" || mark.kind === "ignored";
+    if (named && mark.positions.length === 1 && found[mark.to]?.kind === "dash") return { ...mark, kind: "part" };
+  }
+  return null;
+}
+
+/** The small part of a heading that the word at `index` names. */
+function underHeading(found: readonly Token[], index: number, before: readonly Mark[], kind: ReelKind | null): Mark | null {
+  const { word, plural } = found[index] as Token, owner = headed(found, index, before);
+  const place = owner && (placeOf(`${owner.phrase} ${word}`, kind) ?? smallPart(owner, word, kind, plural)
+    ?? placeOf(`${lastWord(owner.phrase)} ${word}`, kind));
+  return owner && place !== null ? { ...owner, ...at(place), from: index, to: index + 1, phrase: `x ${word}`, plural, ambiguous: true } : null;
 }
 
 /** A word that is no name by itself, but ends the full name of a part named before, or is the small part of the one just named. */
@@ -75,6 +106,8 @@ function shortened(found: readonly Token[], index: number, before: readonly Mark
   const joint = jointBefore(found, index), small = GROUPING.has(joint) && last.to >= index - 2
     ? belonging(found, token.word, token.plural, before, joint, kind) : null;
   if (small !== null) return { ...last, ...at(small), kind: "part", from: index, to: index + 1, phrase: token.word, plural: token.plural, ambiguous: true };
+  const under = underHeading(found, index, before, kind);
+  if (under) return under;
   const previous = found[index - 1], alone = previous?.kind !== "word" || FILLERS.has(previous.word) || (last.to === index && last.kind !== "part");
   const again = alone ? namedBefore(before, token.word) : null, owner = again ? before.find((mark) => mark.positions === again) : undefined;
   return owner ? { ...owner, from: index, to: index + 1, phrase: token.word, plural: token.plural, ambiguous: true } : null;

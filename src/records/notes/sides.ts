@@ -1,13 +1,14 @@
 import { familyOf } from "./lexicon.ts";
 import type { Mark } from "./marks.ts";
 import type { Token } from "./tokens.ts";
-import { ARTICLES, lastWord } from "./compounds.ts";
+import { ARTICLES, lastWord } from "./part-names.ts";
 import type { ReelKind } from "../vocabulary-tables.ts";
 
 interface Sided { readonly left: string; readonly right: string }
 /** Bearings that sit on both sides of the reel. */
 const SPOOL: Sided = { left: "spool_bearing_left", right: "spool_bearing_right" };
 const MAIN: Sided = { left: "main_bearing_plate", right: "main_bearing_handle" };
+const PINION = ["pinion_bearing_front", "pinion_bearing_rear"];
 const RIGHT = /^(?:handle|gear|drive|right|head|r$)/;
 
 function sidedBy(positions: readonly string[], kind: ReelKind | null): Sided | null {
@@ -17,19 +18,26 @@ function sidedBy(positions: readonly string[], kind: ReelKind | null): Sided | n
 }
 const word = (token: Token | undefined) => (token?.kind === "word" ? token.word : "");
 
+/** "Spool bearing, left side": the side is all that stands between two signs. */
+const standsAlone = (found: readonly Token[], side: Mark, sign: Token) => sign.kind === "list" && sign.word === "," && sign === found[side.from - 1]
+  && found[side.to]?.kind !== "word";
+
 /** The side named just before or behind a part: "palm side spool bearing", "spool bearing on the palm side". */
 function sideOf(found: readonly Token[], all: readonly Mark[], index: number): Mark | null {
   const mark = all[index] as Mark, before = all[index - 1], after = all[index + 1];
   if (before?.kind === "side" && before.to === mark.from) return before;
   const later = after?.kind === "action" && all[index + 2]?.kind === "side" && found[after.to]?.kind === "bracket" ? all[index + 2] : null;
   if (later) return later;
-  const small = after ? found.slice(mark.to, after.from).filter((token) => token.kind !== "bracket").map(word) : [];
+  const small = after ? found.slice(mark.to, after.from).filter((token) => token.kind !== "bracket" && !standsAlone(found, after, token)).map(word) : [];
   return after?.kind === "side" && small.length <= 2 && small.every((one) => ARTICLES.has(one) || one === "on" || one === "at") ? after : null;
 }
 
 /** "Left and right" behind "spool bearings". */
 function both(found: readonly Token[], mark: Mark): Mark | null {
   const side = lastWord(mark.phrase), other = word(found[mark.to + 1]);
+  if (side === "front" && mark.positions[0] === PINION[0] && found[mark.to]?.kind === "list" && /^(?:rear|back)$/.test(other)) {
+    return { ...mark, positions: PINION, to: mark.to + 2, plural: false };
+  }
   const opposite = /^(?:l|left)$/.test(side) ? /^(?:r|right)$/ : /^(?:r|right)$/.test(side) ? /^(?:l|left)$/ : null;
   if (!opposite?.test(other) || found[mark.to]?.kind !== "list" || !/^spool_bearing_(?:left|right)$/.test(mark.positions[0] ?? "")) return null;
   return { ...mark, positions: [SPOOL.left, SPOOL.right], to: mark.to + 2, plural: false };
@@ -38,7 +46,8 @@ function both(found: readonly Token[], mark: Mark): Mark | null {
 /** "Right spool bearing", "left & right spool bearings". */
 function pairAhead(found: readonly Token[], mark: Mark, sided: Sided): Mark | null {
   const [one, sign, other] = [word(found[mark.from - 3]), found[mark.from - 2]?.kind, word(found[mark.from - 1])];
-  if ((other === "left" || other === "right") && sign !== "list") return { ...mark, from: mark.from - 1, positions: [sided[other]], plural: false };
+  const side = { left: sided.left, l: sided.left, right: sided.right, r: sided.right }[other];
+  if (side && sign !== "list") return { ...mark, from: mark.from - 1, positions: [side], plural: false };
   const named = (one === "left" && other === "right") || (one === "right" && other === "left");
   return named && sign === "list" ? { ...mark, from: mark.from - 3, positions: [sided.left, sided.right], plural: false } : null;
 }

@@ -17,6 +17,16 @@ const LEAVE = new Set([
   "cotton", "matter", "better", "letter", "bitter", "butter", "spill", "skill", "shell", "smell", "smart", "start", "short", "shirt",
   "skirt", "stuff", "staff", "stiff", "trial", "trail", "train", "drain", "grain", "brain", "bread", "break", "brake", "tried",
   "dried", "noise", "noisy", "nothing", "trout", "salmon", "cable", "table", "cased", "based", "paired", "paid", "said", "cast", "casting",
+  ...`accessed accident advice advised assigned behaving black boring bounded breaking bringing brought building builds carried carries chance
+    chapter checking choosing claims clock closer closest collector completed compress concerned conditions constant couldn counted counting
+    creating currently damages decent decrease deliver delivers denied detect difference different displayed driven driver electronic excluded
+    executed exported extended finger floating followed furnished generate happened harmless health healthy inserted involved issues joins
+    larger leading learning leaving lifted listed listing locating machine managing measured measuring offering owing painting paused perhaps
+    pieces places plane playing pointed pointing polling ported prevent printed printing processed published pushed pushing putting quotes
+    reading received rejected release released reminder renamed renaming repeated reporter responded resulted retrieved reviewed reviewing
+    rounded rounding saying selected selling shall share sharing shipped shipping shouldn skipped skipping slice sometimes sources spanning
+    spelling spend standards stated stating steal stopping storing stream stripping stroke support supported supposed swift thanks thinking
+    thorough threat tracking transform trick trust tuning understood updated updating waited wanting whose wouldn writing`.split(/\s+/),
 ]);
 
 /** Edits (insert, delete, change, swap of neighbours) between two words, up to `limit`; above it `limit + 1`. */

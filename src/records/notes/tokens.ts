@@ -36,13 +36,13 @@ const PATTERN = new RegExp([
 ].join("|"), "giu");
 
 /** Shortened words after which a point ends no sentence, unless a capital follows. */
-const SHORTENED = new Set(["osc", "frt", "rr", "poss", "approx", "incl", "cust", "temp"]);
+const SHORTENED = new Set(["adj", "sw", "ch", "lvl", "orig", "std", "osc", "frt", "rr", "poss", "approx", "incl", "cust", "temp"]);
 
 /** Shortened words for what was done: at the start of a sentence what it was done to follows. */
-const LEADS = new Set(["repl", "rpl", "rplcd", "chgd", "cln", "clnd", "adj", "frt"]);
+const LEADS = new Set(["ch", "chg", "repl", "rpl", "rplcd", "chgd", "cln", "clnd", "adj", "frt"]);
 const PLAIN = /^[A-Za-z0-9]+$/;
 function words(text: string, start: number, end: number): Token {
-  const raw = PLAIN.test(text) ? text : text.normalize("NFKD").replace(/[\p{M}'’]/gu, "");
+  const raw = PLAIN.test(text) ? text : text.normalize("NFKD").replace(/['’]d$/u, "").replace(/[\p{M}'’]/gu, "");
   return {
     kind: "word", word: raw.toLowerCase(), plural: /[^s]s$/i.test(raw), capitals: raw.length > 1 && raw === raw.toUpperCase(), start, end,
   };

@@ -4,7 +4,7 @@ import type { Mark } from "./marks.ts";
 import type { NoteCell } from "./note-finding.ts";
 
 /** A finding read from more words than this that we do not know is a guess. */
-const MOST_STRANGE = 1;
+const MOST_STRANGE = 3;
 /** Words that are no name of a part by themselves. */
 const BARE_WORDS: ReadonlySet<string> = new Set(["drag", "click"]);
 
@@ -33,7 +33,7 @@ function explained(one: Spoken, work: Work): boolean {
 
 const settles = (mark: Mark) => mark.kind === "action" || mark.say === "good" || mark.say === "declined";
 function says({ part, told }: Spoken): boolean {
-  return told.some(({ mark }) => (mark.kind === "mode" ? part.phrase !== "click" && fits(mark, part.family) : mark.say !== "routine"));
+  return told.some(({ mark }) => mark.kind !== "mode" || (part.phrase !== "click" && fits(mark, part.family)));
 }
 
 /** A word with several meanings, of which something is said farther off. */
@@ -45,6 +45,8 @@ export function mentioned(one: Spoken, work: Work): boolean {
   const { part, item, told } = one;
   if (strangers(one) > MOST_STRANGE || (strangers(one) > 0 && isGuess(one))) return true;
   if (part.phrase === "gearbox" && !told.some(({ mark }) => mark.kind === "action")) return true;
+  if (work.last >= 0 && told.length === 0) return true;
+  if (told.some(({ mark }) => mark.say === "now") && !told.some(({ mark }) => settles(mark))) return true;
   if (part.from < work.last && !told.some(({ mark }) => decides(mark))) return true;
   if (told.every(({ mark }) => mark.kind === "mode") && explained(one, work)) return true;
   const undecided = one.uncertain || (item.unknown > 0 && told.some(({ mark }) => mark.kind === "mode"));

@@ -6,11 +6,13 @@ const SAME: ReadonlyMap<string, string> = new Map(Object.entries({
   pinon: "pinion", pinnion: "pinion", disk: "disc", fiber: "fibre", oscilating: "oscillation", oscillating: "oscillation",
   oscilation: "oscillation", osc: "oscillation", geer: "gear", rollr: "roller", rlr: "roller", rllr: "roller", linerollr: "lineroller",
   lineroler: "lineroller", lr: "lineroller", clk: "clutch", clch: "clutch", clutches: "clutch", bushing: "bush", bushes: "bush", bnt: "bent",
-  xhead: "crosshead", rotr: "rotor", spl: "spool", wrn: "worn", brkn: "broken", glzd: "glazed", crckd: "cracked", szd: "seized", siezed: "seized",
-  seised: "seized", frt: "front", fwd: "front", rr: "rear", hsg: "housing", assembly: "assy", cust: "customer", custy: "customer", yolk: "yoke",
+  bial: "bail", w: "with", ctrl: "control", mn: "main", ch: "changed", chg: "changed", adj: "adjusted", spg: "spring", spgs: "spring",
+  sping: "spring", xhead: "crosshead", rotr: "rotor", spl: "spool", wrn: "worn", brkn: "broken", glzd: "glazed", crckd: "cracked", szd: "seized",
+  siezed: "seized", seised: "seized", frt: "front", fwd: "front", rr: "rear", hsg: "housing", assembly: "assy", cust: "customer", custy: "customer", yolk: "yoke",
   pall: "pawl", paul: "pawl", thumbar: "thumbbar", brks: "brake", centre: "center",
   thru: "through", tite: "tight", cln: "cleaned", clnd: "cleaned", rpld: "replaced", rplcd: "replaced", replcd: "replaced",
-  rpl: "replaced", repl: "replaced", repld: "replaced", ftd: "fitted", chgd: "changed", lhs: "left", rhs: "right", lh: "left", rh: "right", rt: "right",
+  rpl: "replaced", repl: "replaced", repld: "replaced", ftd: "fitted", chgd: "changed", lhs: "left", rhs: "right", lh: "left", rh: "right", rt:
+  "right",
   teeth: "tooth", mg: "maingear", gd: "good",
 }));
 /** Several words that are one thing; those that start with the same word stand together. */
@@ -25,7 +27,7 @@ const JOINED: readonly (readonly [readonly string[], string])[] = [
 ];
 const JOINED_FROM = new Map<string, (readonly [readonly string[], string])[]>();
 for (const pair of JOINED) JOINED_FROM.set(pair[0][0] ?? "", [...JOINED_FROM.get(pair[0][0] ?? "") ?? [], pair]);
-const KEEP_S = new Set(["this", "was", "is", "has", "us", "as", "its", "always", "plus", "bus", "lens", "gas", "yes"]);
+const KEEP_S = new Set(["this", "sounds", "was", "is", "has", "us", "as", "its", "always", "plus", "bus", "lens", "gas", "yes"]);
 
 function single(word: string): string {
   if (word.length <= 3 || !word.endsWith("s") || word.endsWith("ss") || KEEP_S.has(word)) return word;

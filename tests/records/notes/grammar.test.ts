@@ -124,9 +124,10 @@ describe("misspellings", () => {
     expect(said(text)).toEqual([expected]);
   });
   test.each(["nail replaced", "stool replaced", "noter replaced"])("%s is never taken for a part of a reel", (text) => { expect(said(text)).toEqual([]); });
-  test("a motor is no misspelt rotor, and words of four letters are never corrected", () => {
+  test("a motor is no misspelt rotor, and words of four letters are corrected only where we list them", () => {
     expect(said("motor replaced")).toEqual(["el_motor replaced 1"]);
-    expect(said("bial replaced")).toEqual([]);
+    expect(said("bial spring replaced")).toEqual(["bail_spring replaced 1"]);
+    expect(said("wrie replaced")).toEqual([]);
   });
   test("another language is kept as not understood and makes no findings", () => {
     const read = noteFindings("Kugellager gewechselt", { reel_kind: "spinning", cell: "note" });

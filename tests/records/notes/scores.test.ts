@@ -3,10 +3,10 @@ import { describe, expect, test } from "vitest";
 import { corpus } from "./corpus.ts";
 import { readNote } from "./reader.ts";
 import { precision, recall, scores, type Score } from "./scores.ts";
-import { scoreTable, TABLE } from "./score-table.ts";
+import { allScores, scoreTable, TABLE } from "./score-table.ts";
 
-const notes = corpus(), held_out = notes.filter((note) => note.held_out);
-const all = scores(notes, readNote), unseen = scores(held_out, readNote);
+const notes = corpus(), fresh = { tuning: corpus("fresh-notes-tuning"), held_out: corpus("fresh-notes-held-out") };
+const figures = allScores(), { held_out, tuning, first, tuned_on, all } = figures;
 const labels = ({ right, missed }: Score) => right + missed;
 
 function reaches(score: Score, least: { precision: number; recall: number }): void {
@@ -15,10 +15,10 @@ function reaches(score: Score, least: { precision: number; recall: number }): vo
 }
 
 describe("labelled bench notes", () => {
-  test("are two thousand, a fifth of them held out, every id once", () => {
+  test("are two thousand first ones and five hundred fresh ones, half of those held out, every id once", () => {
     expect(notes.length).toBeGreaterThanOrEqual(1990);
-    expect(held_out).toHaveLength(435);
-    expect(new Set(notes.map(({ id }) => id)).size).toBe(notes.length);
+    expect([fresh.tuning.length, fresh.held_out.length]).toEqual([250, 250]);
+    expect(new Set([...notes, ...fresh.tuning, ...fresh.held_out].map(({ id }) => id)).size).toBe(notes.length + 500);
   });
 
   test("taken together reach the aim: 97 of 100 findings read are right, 90 of 100 labelled ones are read, by position and with the action", () => {
@@ -26,27 +26,32 @@ describe("labelled bench notes", () => {
     reaches(all.with_action, { precision: 0.97, recall: 0.9 });
   });
 
-  test("held out stay where they were measured: precision a point under the aim by position, three under it with the action", () => {
-    reaches(unseen.position, { precision: 0.96, recall: 0.9 });
-    reaches(unseen.with_action, { precision: 0.94, recall: 0.89 });
+  test("tuned on reach the aim, each set of them", () => {
+    for (const set of [tuning, first]) {
+      reaches(set.position, { precision: 0.98, recall: 0.9 });
+      reaches(set.with_action, { precision: 0.97, recall: 0.9 });
+    }
   });
 
-  const often = [...all.by_position].filter(([, { position }]) => labels(position) >= 20);
+  test("held out miss the aim and stay where they were measured: 95 and 80 of 100 by position, 87 and 74 with the action", () => {
+    reaches(held_out.position, { precision: 0.95, recall: 0.8 });
+    reaches(held_out.with_action, { precision: 0.87, recall: 0.74 });
+  });
+
+  const often = [...tuned_on.by_position].filter(([, { position }]) => labels(position) >= 20);
   test("name thirty places twenty times or more", () => { expect(often.length).toBeGreaterThanOrEqual(30); });
   test.each(often)("%s is named rightly 7 times in 8 and found 3 times in 4", (_, { position }) => { reaches(position, { precision: 0.875, recall: 0.75 }); });
 
-  test("findings of a confidence of 0.9 or more are right 98 times in 100, held out or not", () => {
-    for (const { sure } of [all, unseen]) {
-      expect(sure.right + sure.extra).toBeGreaterThan(200);
-      expect(precision(sure)).toBeGreaterThanOrEqual(0.98);
+  test("findings of a confidence of 0.9 or more are right 97 times in 100, held out or not", () => {
+    for (const { sure } of [all, held_out, tuning]) {
+      expect(sure.right + sure.extra).toBeGreaterThan(50);
+      expect(precision(sure)).toBeGreaterThanOrEqual(0.97);
     }
   });
 
-  test("have their pieces counted rightly 94 times in 100 and their faults named rightly 96 times", () => {
-    for (const { qty, mode } of [all, unseen]) {
-      expect(precision(qty)).toBeGreaterThanOrEqual(0.94);
-      expect(precision(mode)).toBeGreaterThanOrEqual(0.96);
-    }
+  test("have their pieces counted rightly 96 times in 100 and their faults named rightly 97 times; held out 91 and 96 times", () => {
+    expect([precision(all.qty) >= 0.96, precision(all.mode) >= 0.97]).toEqual([true, true]);
+    expect([precision(held_out.qty) >= 0.91, precision(held_out.mode) >= 0.96]).toEqual([true, true]);
   });
 
   test("that are complaints give no findings", () => {
@@ -55,7 +60,7 @@ describe("labelled bench notes", () => {
 });
 
 test("the committed table is the one these notes and this parser give", () => {
-  expect(readFileSync(TABLE, "utf8"), "write it anew: node src/commands/run-ts.mjs tests/records/notes/score-table.ts").toBe(scoreTable(notes));
+  expect(readFileSync(TABLE, "utf8"), "write it anew: node src/commands/run-ts.mjs tests/records/notes/score-table.ts").toBe(scoreTable(figures));
 });
 
 describe("the measure itself", () => {
