@@ -1,6 +1,7 @@
 import { HAND_GROUPS_SETTING, readHandGroups, type HandGroup } from "./answers/interchange/hand-groups.ts";
 import { BENCH_RATES_SETTING, benchRatesText, NO_RATES, readBenchRates, type BenchRates } from "./answers/labour/bench-rates.ts";
 import { readRuleChanges, RULE_CHANGES_SETTING, ruleChangesText, type RuleChange } from "./answers/rule-changes/rule-changes.ts";
+import { FREE_FROM_SETTING, freeFromText, readFreeFrom } from "./answers/stock/free-from.ts";
 import { ORDER_MARKS_SETTING, orderMarksText, readOrderMarks, type OrderMark } from "./answers/stock/order-marks.ts";
 import type { Ledger } from "./records/ledger/ledger.ts";
 import { INVENTED } from "./world.ts";
@@ -11,7 +12,7 @@ const SHOP = "shop", CURRENCY = "currency";
 const INVENTED_RATES: BenchRates = { hour_price: 54, hour_cost: 31, beside_min: 17 };
 
 /** What is written over the demo goes out with it. */
-const OVER_THE_DEMO = [RULE_CHANGES_SETTING, BENCH_RATES_SETTING, HAND_GROUPS_SETTING, ORDER_MARKS_SETTING];
+const OVER_THE_DEMO = [RULE_CHANGES_SETTING, BENCH_RATES_SETTING, HAND_GROUPS_SETTING, ORDER_MARKS_SETTING, FREE_FROM_SETTING];
 
 /** What the owner wrote about the shop itself, as the app remembers it while it is open. */
 export abstract class ShopWords {
@@ -29,8 +30,11 @@ export abstract class ShopWords {
   /** Orders marked as sent or arrived, oldest first. */
   order_marks = $state.raw<readonly OrderMark[]>([]);
 
+  /** Order value from which each supplier sends free of carriage. */
+  free_from = $state.raw<Readonly<Record<string, number>>>({});
+
   /** What the owner wrote that the stock advice goes by. */
-  get stock_words() { return { rule_changes: this.rule_changes, marks: this.order_marks }; }
+  get stock_words() { return { rule_changes: this.rule_changes, marks: this.order_marks, free_from: this.free_from }; }
 
   /** Where the words are kept. */
   protected abstract get kept(): Ledger;
@@ -46,7 +50,9 @@ export abstract class ShopWords {
     const groups = readHandGroups(await this.kept.setting(HAND_GROUPS_SETTING)), orders = readOrderMarks(await this.kept.setting(ORDER_MARKS_SETTING));
     this.hand_groups = groups.groups;
     this.order_marks = orders.marks;
-    return [...faults, ...read.faults, ...groups.faults, ...orders.faults];
+    const carriage = readFreeFrom(await this.kept.setting(FREE_FROM_SETTING));
+    this.free_from = carriage.free_from;
+    return [...faults, ...read.faults, ...groups.faults, ...orders.faults, ...carriage.faults];
   }
 
   /** Takes out what was written over the demo. */
@@ -82,5 +88,12 @@ export abstract class ShopWords {
     const text = orderMarksText(marks);
     await this.kept.keepSetting(ORDER_MARKS_SETTING, marks.length === 0 ? null : text);
     this.order_marks = readOrderMarks(text).marks;
+  }
+
+  /** @param value null where the supplier never sends free; @throws {RangeError} if it is not above 0 */
+  async keepFreeFrom(supplier: string, value: number | null): Promise<void> {
+    const { [supplier]: _before, ...others } = this.free_from, now = value === null ? others : { ...others, [supplier]: value };
+    await this.kept.keepSetting(FREE_FROM_SETTING, Object.keys(now).length === 0 ? null : freeFromText(now));
+    this.free_from = now;
   }
 }

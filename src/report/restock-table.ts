@@ -6,12 +6,12 @@ const COLUMNS = [
   "part_no", "interchange", "supplier", "on_hand", "on_order", "demand_mean", "demand_p95", "reorder_point", "order_up_to", "order_qty",
   "cost", "reason", "status", "name", "part_nos", "part_class", "target", "waiting", "used", "wanted", "months", "demand_per_month",
   "demand_per_month_high", "lead_days", "lead_days_sd", "lead_from", "deliveries", "quoted_days", "late", "review_days", "protection_days",
-  "season_factor", "level_chance", "routes", "looks", "changed_on", "pack_qty", "min_order_qty", "unit_cost", "cover_years", "note",
+  "season_factor", "level_chance", "routes", "looks", "changed_on", "pieces_at_once", "pack_qty", "min_order_qty", "unit_cost", "cover_years", "note",
 ];
 
-function row({ lead, notes, part_nos, routes, ...line }: RestockLine) {
+function row({ lead, notes, part_nos, routes, belief, ...line }: RestockLine) {
   return {
-    ...line, part_nos: part_nos.join(";"), routes: routes.join(";"), lead_days: lead.days, lead_days_sd: lead.sd, lead_from: lead.source, deliveries: lead.arrivals,
+    ...line, pieces_at_once: belief.clump, part_nos: part_nos.join(";"), routes: routes.join(";"), lead_days: lead.days, lead_days_sd: lead.sd, lead_from: lead.source, deliveries: lead.arrivals,
     quoted_days: lead.quoted_days, late: lead.late, note: notes.join(" "),
   };
 }

@@ -48,7 +48,7 @@ describe("bearings that read in two ways", () => {
     // Common practice, no source: the size list was searched by script for triples that two of its rows share.
     const triples = bearingsCsv.trim().split("\n").slice(1).flatMap((line) => {
       const [bore = "", outside = "", open = "", closed = ""] = line.split(",");
-      return [open, closed].filter((width) => bearingReading(`${bore}x${outside}x${width}`)?.other != null)
+      return [open, closed].filter((width) => typeof bearingReading(`${bore}x${outside}x${width}`)?.other === "string")
         .map((width) => [bore, outside, width].map(Number).sort((a, b) => a - b).join(" "));
     });
     expect([...new Set(triples)].sort()).toEqual(["3 4 10", "3 4 8", "4 5 13"]);

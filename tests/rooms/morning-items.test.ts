@@ -7,7 +7,7 @@ const nothing: Morning = {
   as_of: "2025-12-23", rows_to_fix: 0, slowest: [], most_failing: [], failing_positions: [], most_failing_opening: "planned", waiting: [], cautions: [],
   span: { from: null, to: null, latest: null, tickets: 0, findings: 0, models: 0, parts: 0, orders: 0, open_tickets: 0, tickets_with_serial: 0 },
   restock: {
-    settings: { as_of: "2025-12-23", review_days: 14, targets: { A: 0.95, B: 0.9, C: 0.8 }, lead_days: 14, rule_changes: [], marks: [] }, used_from: null, used_to: "2025-12-23",
+    settings: { as_of: "2025-12-23", review_days: 14, targets: { A: 0.95, B: 0.9, C: 0.8 }, lead_days: 14, rule_changes: [], marks: [], free_from: {} }, used_from: null, used_to: "2025-12-23",
     lines: [], sheets: [], total: 0, unmapped_pieces: 0, notes: [],
   },
 };

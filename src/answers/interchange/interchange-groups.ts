@@ -97,6 +97,6 @@ export function sizeQuestions(parts: readonly PartIdentity[], hand: readonly Han
   const settled = new Set(hand.flatMap((one) => (one.kind === "size" ? [one.part_no] : [])));
   return parts.filter((part) => !settled.has(part.part_no)).flatMap((part): SizeQuestion[] => {
     const reading = readingOf(part);
-    return reading?.other == null ? [] : [{ part_no: part.part_no, name: part.name, readings: [reading.size, reading.other] }];
+    return reading === null || reading.other === null ? [] : [{ part_no: part.part_no, name: part.name, readings: [reading.size, reading.other] }];
   }).sort((a, b) => (a.part_no < b.part_no ? -1 : 1));
 }

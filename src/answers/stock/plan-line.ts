@@ -45,7 +45,7 @@ function known(facts: GroupFacts, newest: string): Told {
     used, wanted, months: used_days / MONTH_DAYS, demand_per_month: per_month,
     demand_per_month_high: used_days === 0 ? 0 : (rateInterval(used, used_days)?.[1] ?? 0) * MONTH_DAYS,
     changed_on: change === null ? null : dayAfter(newest, 1 - change.days_ago), routes: choice.routes, looks: choice.looks,
-    lead, review_days, protection_days: lead.days + review_days, season_factor: factor,
+    lead, review_days, protection_days: lead.days + review_days, season_factor: factor, belief: facts.belief,
     demand_mean: null, demand_p95: null, reorder_point: null, level_chance: null, order_up_to: null, order_qty: null,
     pack_qty: chosen?.pack_qty ?? 1, min_order_qty: chosen?.min_order_qty ?? 0, unit_cost: chosen?.unit_cost ?? null, cost: null,
     cover_years: coverYears(on_hand, per_month), notes: [],

@@ -1,5 +1,7 @@
 import type { RuleChange } from "../rule-changes/rule-changes.ts";
 import type { Route } from "../demand/routes.ts";
+import type { UseBelief } from "./expected-demand.ts";
+import type { JointOrder } from "./joint-order.ts";
 import type { OrderMark } from "./order-marks.ts";
 
 /** `A`: the job cannot be finished without it; `B`: it can, or nobody said; `C`: it can, and it only sits where nothing waits for it. */
@@ -18,6 +20,8 @@ export interface RestockSettings {
   readonly rule_changes: readonly RuleChange[];
   /** Orders the owner marked as sent or arrived. */
   readonly marks: readonly OrderMark[];
+  /** Order value from which a supplier sends free of carriage, as the owner wrote it. */
+  readonly free_from: Readonly<Record<string, number>>;
 }
 
 /** How long an order takes to arrive, and where that is known from. */
@@ -71,6 +75,8 @@ export interface RestockLine {
   readonly review_days: number;
   readonly protection_days: number;
   readonly season_factor: number;
+  /** What is known of its daily use; `season_factor` of the days ahead is not in it. */
+  readonly belief: UseBelief;
   /** Expected pieces in the protection time, and the number not exceeded with 95 % chance. */
   readonly demand_mean: number | null;
   readonly demand_p95: number | null;
@@ -105,4 +111,6 @@ export interface SupplierSheet {
   readonly minimum_reached: boolean | null;
   readonly short_by: number | null;
   readonly lead: LeadTime;
+  /** Whether to send it now, and with what else. */
+  readonly joint: JointOrder;
 }

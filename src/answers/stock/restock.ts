@@ -14,7 +14,7 @@ import type { StockRecords } from "./restock-facts.ts";
 import type { RestockLine, RestockSettings, SupplierSheet } from "./restock-line.ts";
 import { supplierSheets } from "./supplier-sheets.ts";
 
-export const RESTOCK_DEFAULTS = { review_days: 14, targets: { A: 0.95, B: 0.9, C: 0.8 }, lead_days: 14, rule_changes: [], marks: [] } as const;
+export const RESTOCK_DEFAULTS = { review_days: 14, targets: { A: 0.95, B: 0.9, C: 0.8 }, lead_days: 14, rule_changes: [], marks: [], free_from: {} } as const;
 
 export interface Restock {
   readonly settings: RestockSettings;
@@ -66,7 +66,10 @@ function usedFrom({ blocks, newest }: StockRecords): string {
 function terms(shelf: readonly ShelfRow[], around: Pick<Around, "deliveries" | "settings">) {
   const first = new Map(shelf.map((row) => [row.supplier, row]).reverse() as [string | null, ShelfRow][]);
   return [...first].map(([supplier, row]) =>
-    ({ supplier, order_cost: row.order_cost, min_order_value: row.min_order_value, lead: leadOf(row, around) }));
+    ({
+      supplier, order_cost: row.order_cost, min_order_value: row.min_order_value, lead: leadOf(row, around),
+      free_from: supplier === null ? null : around.settings.free_from[supplier] ?? null, as_of: around.settings.as_of,
+    }));
 }
 
 /**
