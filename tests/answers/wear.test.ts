@@ -87,6 +87,11 @@ describe("records from which no curve can be had", () => {
     expect((await first())?.b10_bound).toMatchObject({ low: null, high: expect.any(Number) });
   });
 
+  test("with too few parts behind every step nothing is said of how well the curve follows them", async () => {
+    await shop([8, 15, 24, 36, 52, 70].flatMap((days, i): Seen[] => [{ days, failed: true, count: 1 + (i >> 1) }, { days, failed: false, count: 2 }]));
+    expect((await wearPage(engine, ALL_WEAR, "line_roller_bearing")).misfit).toMatchObject({ bad: false, text: "Too few parts stand behind the steps to tell whether the curve follows the records." });
+  });
+
   test("separated failures get a rough curve that is called one", async () => {
     await shop([{ days: 10, failed: false, count: 9 }, { days: 30, failed: false, count: 8 }, { days: 50, failed: true, count: 7 }]);
     const row = await first();

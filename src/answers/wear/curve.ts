@@ -67,5 +67,6 @@ export function misfitOf(fit: WeibullLife, lines: readonly WearLine[], steps: re
   const degrees = Math.max(1, (once ? marks.length : steps.length) - 2), deviance = 2 * (best - fit.logLikelihood);
   const tested = once && partsOf(some) >= 5 * marks.length, off = steps.filter(({ n }) => n >= FEWEST_BEHIND).map(({ exposure, observed }) => Math.abs(observed - failedBy(fit, exposure).value));
   const bad = tested ? gammaAbove(Math.max(0, deviance) / 2, degrees / 2) < 0.05 : Math.max(0, ...off) > FAR;
+  if (!tested && off.length === 0) return { deviance, degrees, bad: false, text: "Too few parts stand behind the steps to tell whether the curve follows the records." };
   return { deviance, degrees, bad, text: bad ? "The curve does not follow the records well: trust the steps, not the curve." : "The curve follows the records." };
 }
