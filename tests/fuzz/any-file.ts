@@ -4,7 +4,10 @@ import type { Column } from "../../src/records/columns.ts";
 import { sheetData, xlsx } from "../records/formats/making-workbooks.ts";
 import { mostlyGood, sheetKinds } from "./any-sheet.ts";
 
-/** How many files the properties read; `SALTBENCH_FUZZ=10000` reads as many in each test. */
+/**
+ * How many files the properties read. `SALTBENCH_FUZZ=10000 npx vitest run --project unit tests/fuzz/every-line-ends.test.ts
+ * tests/fuzz/importing-twice.test.ts` reads some ten thousand in each, in two and in ten minutes of a quiet core.
+ */
 export const fuzzRuns = (few: number): number => Number(process.env["SALTBENCH_FUZZ"] ?? few);
 
 /** A file as some shop might have it, with the number of its records as its writer counts them. */

@@ -4,7 +4,9 @@ import { csvText } from "../../src/records/csv-out.ts";
 import type { Imported } from "../../src/records/importing.ts";
 import { emptied, openBench } from "../records/bench.ts";
 import type { Bench } from "../records/bench.ts";
+import { fuzzRuns } from "./any-file.ts";
 
+const MOST_FILES = 4;
 let bench: Bench;
 beforeAll(async () => { bench = await openBench(); });
 
@@ -23,7 +25,7 @@ const JOBS = fc.oneof(
   some(BOTH).map(tableOf(["ticket_no", "received_on", "model", "part", "mins"])),
 );
 const ANY = fc.oneof(JOBS, some(PART).map(tableOf(["part_no", "name", "on_hand"])));
-const files = (file: fc.Arbitrary<string>) => fc.array(file, { minLength: 1, maxLength: 4 })
+const files = (file: fc.Arbitrary<string>) => fc.array(file, { minLength: 1, maxLength: MOST_FILES })
   .map((texts) => Object.fromEntries(texts.map((text, at) => [`${String.fromCharCode(97 + at)}.csv`, text])));
 
 const sum = ({ files }: Imported, key: "rows_read" | "rows_new" | "rows_known" | "rows_to_fix" | "rows_dropped") => files.reduce((total, file) => total + file[key], 0);
@@ -44,7 +46,7 @@ test("every row has one end, a second import adds nothing, and the order of the 
     await emptied(bench);
     await bench.bringIn(reversed(given));
     expect(await state()).toEqual(after);
-  }), { numRuns: Number(process.env["SALTBENCH_FUZZ"] ?? 15) });
+  }), { numRuns: Math.ceil(fuzzRuns(60) / MOST_FILES) });
 }, 600_000);
 
 // A catalogue is left out: of two price lists brought in by turns each is the newest once.
@@ -58,5 +60,5 @@ test("jobs brought in file by file, again and again, leave no row twice", async 
     const tickets = await bench.engine.rows<{ ticket_no: string }>("select ticket_no from visits");
     expect(new Set(tickets.map(({ ticket_no }) => ticket_no)).size).toBe(tickets.length);
     expect(new Set((await bench.ledger.rejects()).map((reject) => JSON.stringify(reject))).size).toBe((await bench.ledger.rejects()).length);
-  }), { numRuns: Number(process.env["SALTBENCH_FUZZ"] ?? 6) });
+  }), { numRuns: Math.ceil(fuzzRuns(24) / MOST_FILES) });
 }, 600_000);

@@ -7,10 +7,12 @@ import { names } from "../../src/records/merging/names.ts";
 import { putTogether } from "../../src/records/merging/put-together.ts";
 import { emptied, openBench } from "../records/bench.ts";
 import type { Bench } from "../records/bench.ts";
+import { fuzzRuns } from "./any-file.ts";
 
 let bench: Bench;
 beforeAll(async () => { bench = await openBench(); });
-const runs = (few: number) => ({ numRuns: Number(process.env["SALTBENCH_FUZZ"] ?? few) });
+/** Each run brings some six files in, several times over. */
+const runs = (few: number) => ({ numRuns: Math.ceil(fuzzRuns(few * 6) / 6) });
 
 const TICKET = ["ticket_no", "received_on", "finished_on", "maker", "model", "serial", "labour_min", "outcome", "note"];
 const answers = async () => ({

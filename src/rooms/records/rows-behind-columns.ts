@@ -5,8 +5,8 @@ import type { Column } from "../../ui/table-rows.ts";
 import { named } from "./merges-rows.ts";
 
 const place = (code: string | null): string | null => (code !== null && positionNamed(code) === code ? position(code).name : code);
-const done = ({ action, qty, grade }: RowCounted): string | null =>
-  [action, qty === null ? "" : `×${qty}`, grade === null ? "" : `grade ${grade}`].filter((part) => part !== null && part !== "").join(" ") || null;
+const done = ({ action, qty, grade }: RowCounted): string =>
+  [[action ?? "seen", qty === null ? "" : `×${qty}`].filter((part) => part !== "").join(" "), grade === null ? "" : `grade ${grade}`].filter((part) => part !== "").join(", ");
 
 const TICKET: readonly Column<RowCounted>[] = [
   { key: "ticket", label: "Ticket", value: ({ ticket_no }) => ticket_no },
@@ -32,7 +32,7 @@ export const JOB_COLUMNS: readonly Column<RowCounted>[] = [
 
 /** What is listed, in words; the parts that are asked for in the address. */
 export function behindWords(of: { position: string; part: string; job: string; kind: string; maker: string; model: string }): string {
-  const what = of.part !== "" ? `Use of ${of.part}` : of.position !== "" ? `Findings at ${place(of.position) ?? of.position}` : `Tickets${of.job === "" ? "" : ` of the job ${of.job}`}`;
+  const what = of.part !== "" ? `Use of ${of.part}` : of.position !== "" ? `Findings at ${(place(of.position) ?? of.position).toLowerCase()}` : `Tickets${of.job === "" ? "" : ` of the job ${of.job}`}`;
   const reel = [of.maker, of.model].filter((part) => part !== "").join(" ");
   return [what, reel === "" ? "" : `on ${reel}`, of.kind === "" ? "" : `(${of.kind})`].filter((part) => part !== "").join(" ");
 }
