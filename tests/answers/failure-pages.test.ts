@@ -21,8 +21,8 @@ afterAll(() => engine.close());
 describe("a model's page", () => {
   test("says in a sentence whether to warn customers, of what, and how sure that is", async () => {
     const page = await modelPage(engine, WHINBECK, verdicts, ALL_VERDICTS);
-    expect(page.warn).toBe(true);
-    expect(page.advice).toMatch(/^Yes, warn customers: the anti-reverse clutch .* of the Brackhelm Whinbeck 40 fails clearly more often than on other models, \d\.\d times as often as on reels used alike \(plausibly /);
+    expect(page.answer).toBe("yes");
+    expect(page.advice).toMatch(/^Yes, warn customers\. The anti-reverse clutch .* of the Brackhelm Whinbeck 40 fails clearly more often than on other models: \d\.\d times as often as on reels used alike\.$/);
     expect(page.verdicts[0]).toMatchObject({ position: "ar_clutch", word: "stands out" });
     expect(page.tickets).toBeGreaterThan(page.reels);
     expect(page.comebacks.rows.some((row) => row.model === "Whinbeck 40")).toBe(true);
@@ -31,7 +31,7 @@ describe("a model's page", () => {
 
   test("does not warn of a model that is too rare to say anything", async () => {
     const page = await modelPage(engine, JARNVIK, verdicts, ALL_VERDICTS);
-    expect(page.warn).toBe(false);
+    expect(page.answer).toBe("cannot say");
     expect(page.verdicts.every(({ word }) => word !== "stands out")).toBe(true);
   });
 });

@@ -49,11 +49,12 @@ describe("the exploded view", () => {
 });
 
 describe("a model's page", () => {
-  test("says first whether to warn customers and why, in two sentences with the counts of both sides", async () => {
+  test("says first whether to warn customers, why with the counts of both sides, and what to do, all above the fold of a small laptop but the last", async () => {
     await visit(page, `failures?${WHINBECK}`);
     const said = await page.getByRole("region", { name: "Whether to warn customers" }).innerText();
-    expect(said).toMatch(/Yes, warn customers: the anti-reverse clutch/);
-    expect(said).toMatch(/had failed in 32 of 236, on the other models in 34 of 1,239/);
+    expect(said).toMatch(/Yes, warn customers. The anti-reverse clutch/);
+    expect(said).toMatch(/had failed in 32 of 236 \(14\s%\); on the other models in 34 of 1,239 \(3\s%\)/);
+    expect(await page.getByText("Each of the 3 seasons says so by itself").evaluate((line) => line.getBoundingClientRect().bottom <= innerHeight)).toBe(true);
     await page.getByRole("heading", { name: "What it comes in for" }).waitFor();
     await page.getByText(/\d tickets on \d+ reels told apart by serial number/).waitFor();
     expect(await seriousViolations(page)).toEqual([]);
@@ -76,6 +77,21 @@ describe("a model's page", () => {
     const [, ...rows] = await cells(page, /^Part by part/);
     expect(rows.length).toBeGreaterThan(10);
     expect(await seriousViolations(page)).toEqual([]);
+  });
+});
+
+describe("a series' page", () => {
+  test("is reached from the page of each size, judges all sizes together, and leads to a part's reasons and back to a size", async () => {
+    await visit(page, "failures?model=Ostvarg+Ekholt+30");
+    await page.getByRole("link", { name: "All sizes of the Ostvarg Ekholt together" }).click();
+    await page.getByRole("heading", { name: "Should you warn customers about the Ostvarg Ekholt series?" }).waitFor();
+    const [heads = [], ...rows] = await cells(page, /^Failed of those inspected: all sizes together/), seal = rows.find(([name = ""]) => name.startsWith("Body")) ?? [];
+    const counts = ["All sizes", "Ostvarg Ekholt 30", "Ostvarg Ekholt 50"].map((head) => (seal[heads.indexOf(head)] ?? "").split(" of ").map(Number));
+    expect(counts[0]).toEqual([(counts[1]?.[0] ?? 0) + (counts[2]?.[0] ?? 0), (counts[1]?.[1] ?? 0) + (counts[2]?.[1] ?? 0)]);
+    expect(await seriousViolations(page)).toEqual([]);
+    await page.getByRole("button", { name: /^Body.* on all sizes: why$/ }).click();
+    await page.getByRole("region", { name: "Verdict and its reasons" }).getByText(/on Ostvarg Ekholt \(all sizes\)/).waitFor();
+    expect(hash(page)).toBe("#/failures?position=body_seal&series=Ostvarg Ekholt");
   });
 });
 

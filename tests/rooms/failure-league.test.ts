@@ -11,7 +11,7 @@ const rates = [
   rate(46, 1448, all), rate(26, 201), rate(2, 132, { maker: "Wexmoor", model: "Slipdene 45" }), rate(3, 12, { maker: "Uffenby", model: "Jarnvik 30-II" }),
   rate(208, 1082, { ...all, ...roller }), rate(57, 240, roller), rate(0, 0, { ...all, position: "rotor", position_name: "Rotor" }),
 ];
-const values = { opening: "planned", counted: "opened", kind: "", maker: "", water: "", from: "", to: "", position: "", model: "", found: "failed", other: "", sheet: "", drawing: "" };
+const values = { opening: "planned", counted: "opened", kind: "", maker: "", water: "", from: "", to: "", position: "", model: "", series: "", found: "failed", other: "", sheet: "", drawing: "" };
 
 describe("league", () => {
   test("with nothing chosen lists the positions over all models, highest share first, and none that was never inspected", () => {

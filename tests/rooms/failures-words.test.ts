@@ -1,8 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { VERDICT_WORDS } from "../../src/answers/failures/verdict.ts";
+import type { VerdictWord } from "../../src/answers/failures/verdict.ts";
 import { linkTo, pageOf } from "../../src/rooms/failures/failure-links.ts";
 import { FAILURE_FIELDS } from "../../src/rooms/failures/failure-filters.ts";
-import { adviceWhy, cameInWords } from "../../src/rooms/failures/model-advice.ts";
+import { adviceLinks, cameInWords } from "../../src/rooms/failures/model-advice.ts";
 import { KeptAnswer } from "../../src/rooms/failures/kept-answer.ts";
 import { comebackSentence } from "../../src/rooms/failures/comeback-words.ts";
 import { kindsSeen, partsByShare, partsByVerdict } from "../../src/rooms/failures/reel-parts.ts";
@@ -16,9 +17,9 @@ const values = (query: string) => valuesOf(FAILURE_FIELDS, query).values;
 const href = (position: string) => `#/${position}`;
 
 describe("pageOf", () => {
-  test("goes by what the address chooses: nothing, a part, a model, both, two models, or the sheet for both", () => {
-    const pages = ["", "position=a", "model=m", "position=a&model=m", "model=m&other=n", "position=a&model=m&sheet=evidence", "model=m&other=m", "other=n", "sheet=evidence"];
-    expect(pages.map((query) => pageOf(values(query)))).toEqual(["overview", "part", "model", "part on model", "two models", "evidence", "model", "overview", "overview"]);
+  test("goes by what the address chooses: nothing, a part, a model, both, two models, a series, or the sheet for one of these and a part", () => {
+    const pages = ["", "position=a", "model=m", "position=a&model=m", "model=m&other=n", "position=a&model=m&sheet=evidence", "model=m&other=m", "other=n", "sheet=evidence", "series=s", "series=s&position=a", "series=s&position=a&sheet=evidence"];
+    expect(pages.map((query) => pageOf(values(query)))).toEqual(["overview", "part", "model", "part on model", "two models", "evidence", "model", "overview", "overview", "series", "part on series", "evidence"]);
   });
 });
 
@@ -28,19 +29,12 @@ describe("linkTo", () => {
   });
 });
 
-describe("adviceWhy", () => {
-  test("gives the counts of the worst part on both sides, and what they cannot be put down to", () => {
-    expect(adviceWhy([verdict(), verdict({ word: "no different" })])).toBe(
-      "When such reels were opened it had failed in 32 of 236, on the other models in 34 of 1,239; neither chance nor how these reels are used explains the difference.");
-  });
-
-  test("does not call a doubtful part sure", () => {
-    expect(adviceWhy([verdict({ word: "worse than most, not yet sure" })])).toMatch(/not yet surely more than chance/);
-  });
-
-  test("says how many parts were seen often enough when none worries, and when none was", () => {
-    expect(adviceWhy([verdict({ word: "no different" }), verdict({ word: "too few" })])).toMatch(/^The 1 part seen often enough does not fail/);
-    expect(adviceWhy([verdict({ word: "too few" })])).toMatch(/^Too few of these reels/);
+describe("adviceLinks", () => {
+  test("leads to the figures of the worst part, and to the agency's page only where it stands out", () => {
+    const words = (word: VerdictWord) => adviceLinks([verdict({ word })], (position, sheet) => `#/${position}/${sheet}`).map((link) => `${link.href} ${link.words}`);
+    expect(words("stands out")).toEqual(["#/ar_clutch/ All figures on the one-way clutch", "#/ar_clutch/evidence A page to show the maker’s agency"]);
+    expect(words("worse than most, not yet sure").length).toBe(1);
+    expect(words("no different")).toEqual([]);
   });
 });
 
@@ -96,7 +90,7 @@ describe("the parts of the drawing", () => {
 
 describe("words of cost and comebacks", () => {
   test("name minutes, parts, waiting and comebacks", () => {
-    expect(costSentence(verdict().cost, "cu")).toBe("Its failures cost about 3,307\u00a0cu over these records: 38\u00a0h\u00a058 at the bench, 1,070\u00a0cu in parts, 97 days of waiting, 3 comebacks.");
+    expect(costSentence(verdict().cost, "cu")).toBe("Its failures cost about 3,307\u00a0cu over these records: 38\u00a0h\u00a058 at the bench, 1,070\u00a0cu in parts, 97 days of waiting, 3 comebacks. A bench minute is counted as 0.90\u00a0cu, as the labour charges have it, a day of waiting as 5 minutes, a comeback as 20.");
   });
 
   test("give no share under ten failures put right", () => {

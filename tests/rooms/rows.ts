@@ -36,7 +36,7 @@ export function verdict(rest: Partial<Verdict> = {}): Verdict {
     position: "ar_clutch", position_name: "One-way clutch", group_code: "AR", group_name: "Anti-reverse", family: "one-way clutch", maker: "Brackhelm", model: "Whinbeck 40",
     reel_kind: "spinning", series: false, models: ["Whinbeck 40"], denominator: "coverage", word: "stands out", decided_on: "planned", reasons: ["It fails clearly more often."],
     sides, left_out: [], widened: 1, seasons: [], seasons_agree: 0, seasons_told: 0, fault: null,
-    cost: { minutes: 2338, parts: 1069.5, waiting_days: 97, comebacks: 3, money: 3307 }, ...rest,
+    cost: { minutes: 2338, parts: 1069.5, waiting_days: 97, comebacks: 3, minute_worth: 0.9, money: 3307 }, ...rest,
   };
 }
 

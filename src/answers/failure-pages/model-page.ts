@@ -7,7 +7,8 @@ import { sideOf } from "../failures/verdict.ts";
 import type { VerdictFilter } from "../failures/verdict-records.ts";
 import { modelName } from "../model-name.ts";
 import modelTicketsSql from "./model-tickets.sql?raw";
-import { modelAdvice, PAGE_CAUTIONS, worstFirst } from "./page-words.ts";
+import { modelAdvice } from "./model-advice.ts";
+import { PAGE_CAUTIONS, worstFirst } from "./page-words.ts";
 import type { ModelPage } from "./pages.ts";
 
 type TicketsRow = { readonly maker: string | null; readonly model: string; readonly tickets: number; readonly reels: number; readonly complaints: number; readonly known: number };

@@ -11,7 +11,8 @@ export const PAGE_CAUTIONS: readonly string[] = [
   "Days fished are the customers' guesses, which makes real differences look smaller than they are.",
 ];
 
-const small = (name: string): string => name.replace(/^[A-Z](?=[a-z])/, (letter) => letter.toLowerCase());
+/** Part names start small inside a sentence. */
+export const small = (name: string): string => name.replace(/^[A-Z](?=[a-z])/, (letter) => letter.toLowerCase());
 
 /** Part names as a list: `a, b and c`. */
 export function listed(names: readonly string[]): string {
@@ -23,28 +24,6 @@ const ratioOf = (verdict: Verdict): string => {
   if (adjusted.value === null || adjusted.low === null || adjusted.high === null) return "";
   return `, ${times(adjusted.value)} as on reels used alike (plausibly ${adjusted.low.toFixed(1)} to ${adjusted.high.toFixed(1)})`;
 };
-
-/**
- * Whether to warn customers of a model, in one or two sentences.
- *
- * @param verdicts of this model's parts, its series included
- */
-export function modelAdvice(name: string, verdicts: readonly Verdict[]): { warn: boolean; advice: string } {
-  const out = verdicts.filter(({ word }) => word === "stands out"), worse = verdicts.filter(({ word }) => word === "worse than most, not yet sure");
-  const parts = (list: readonly Verdict[]) => listed([...new Set(list.map((one) => `${small(one.position_name)}`))]);
-  const first = out[0];
-  if (first) {
-    const [fails, how] = out.length === 1 ? ["fails", ratioOf(first)] : ["fail", ""];
-    return { warn: true, advice: `Yes, warn customers: the ${parts(out)} of the ${name} ${fails} clearly more often than on other models${how}.` };
-  }
-  if (worse.length > 0) {
-    const advice = `Not yet: the ${parts(worse)} of the ${name} may fail more often than on other models. Look again after the next season.`;
-    return { warn: false, advice };
-  }
-  const enough = verdicts.some(({ word }) => word !== "too few");
-  const sound = `No: no part of the ${name} is known to fail more often than chance, and the way these reels live, would make it.`;
-  return { warn: false, advice: enough ? sound : `Too few ${name} have been here to say anything.` };
-}
 
 /** What the models of one part show, in one or two sentences. */
 export function positionSummary(part: string, verdicts: readonly Verdict[]): string {

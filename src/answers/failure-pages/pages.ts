@@ -1,6 +1,7 @@
 import type { FailurePeriod, FindingBehind } from "../failures/failure-rate.ts";
 import type { Figure, Verdict, VerdictWord } from "../failures/verdict.ts";
 import type { Comebacks } from "../comebacks/comeback.ts";
+import type { ModelAdvice } from "./model-advice.ts";
 import type { RuleChange } from "../rule-changes/rule-changes.ts";
 
 /** Points of a funnel picture: share against openings, with the limits chance alone would keep. */
@@ -31,12 +32,9 @@ export interface FunnelLimit {
 }
 
 /** What an owner has to know of one model: whether to warn customers, and why. */
-export interface ModelPage {
+export interface ModelPage extends ModelAdvice {
   readonly maker: string | null;
   readonly model: string;
-  /** One or two sentences: what to tell a customer who asks. */
-  readonly advice: string;
-  readonly warn: boolean;
   readonly reels: number;
   readonly tickets: number;
   /** Share of its tickets that came in with something wrong, and of all models. */

@@ -59,9 +59,9 @@ export function leadingFault(
 export function costOf(peer: Peer, rows: readonly CostRow[]): FailureCost {
   const own = rows.filter((row) => peer.members.includes(keyOf(row)));
   const sum = (name: "minutes" | "parts" | "waiting_days" | "comebacks") => own.reduce((total, row) => total + row[name], 0);
-  const minutes = sum("minutes"), parts = sum("parts"), waiting_days = sum("waiting_days"), comebacks = sum("comebacks"), worth = own[0]?.minute_worth ?? 1;
+  const minutes = sum("minutes"), parts = sum("parts"), waiting_days = sum("waiting_days"), comebacks = sum("comebacks"), minute_worth = own[0]?.minute_worth ?? null, worth = minute_worth ?? 1;
   const money = parts + worth * (minutes + COST_WEIGHTS.waiting_day_min * waiting_days + COST_WEIGHTS.comeback_min * comebacks);
-  return { minutes, parts, waiting_days, comebacks, money };
+  return { minutes, parts, waiting_days, comebacks, minute_worth, money };
 }
 
 /** The rows of each kind by position. */

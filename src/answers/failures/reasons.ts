@@ -37,7 +37,8 @@ export const times = (ratio: number): string => (ratio >= 0.95 && ratio < 1.05 ?
 const between = (low: number, high: number): string => `plausibly ${low.toFixed(1)} to ${high > 99 ? "many" : high.toFixed(1)} times`;
 const came = ({ opening }: Unjudged): string => (opening === "planned" ? "In planned services" : opening === "complaint" ? "On reels that came in with something wrong" : "In all openings");
 
-function plainCounts(side: Unjudged): string {
+/** How often it had failed, beside the others, as counted. */
+export function ownCounts(side: Omit<Unjudged, "word">): string {
   const others = side.others_inspected === 0 ? "no other model has been inspected" : `on the other models in ${counted(side.others_failed, side.others_inspected)}`;
   return side.inspected === 0 ? `${came(side)} it was never inspected.` : `${came(side)} it had failed in ${counted(side.failed, side.inspected)}; ${others}.`;
 }
@@ -108,7 +109,7 @@ export function reasonsOf(told: Told): string[] {
   const only_few = word === "too few";
   return [
     FIRST[word](told),
-    plainCounts(only_few ? all : side),
+    ownCounts(only_few ? all : side),
     only_few ? "" : fairCounts(side),
     only_few ? "" : ownParts(side),
     chance({ q_value: side.q_value, word }),

@@ -73,6 +73,8 @@ export interface FailureCost {
   readonly waiting_days: number;
   /** Times the same part of the same reel had failed again within 90 days. */
   readonly comebacks: number;
+  /** What a bench minute earns by the shop's own labour charges; null where none are written: then a minute counts as 1. */
+  readonly minute_worth: number | null;
   /** All of it in money, see `COST_WEIGHTS`. */
   readonly money: number;
 }

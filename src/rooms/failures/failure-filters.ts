@@ -18,6 +18,8 @@ export const FAILURE_FIELDS = {
   to: day(),
   position: text(),
   model: text(),
+  /** Maker and the name that the sizes of a series share. */
+  series: text(),
   found: oneOf(["failed", "all"], "failed"),
   /** The model to put beside `model`. */
   other: text(),

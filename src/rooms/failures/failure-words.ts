@@ -1,6 +1,8 @@
 import type { FailureRate } from "../../answers/failures/failure-rate.ts";
+import { COST_WEIGHTS } from "../../answers/failures/besides.ts";
 import type { Denominator, Opening } from "../../answers/filter.ts";
 import { FEWEST_FOR_PERCENT } from "../../ui/format.ts";
+import { PARTS_SPREAD } from "../../stats/own-level.ts";
 import type { VerdictBook } from "./verdict-book.ts";
 import { whose } from "./verdict-words.ts";
 
@@ -31,6 +33,15 @@ export const COUNTING_LINES: Readonly<Record<Denominator, string>> = {
   coverage: "Inspected is what the job opens: a full service without a word about a part counts it as looked at and fine.",
   strict: "Inspected is only what somebody wrote down: sound parts are seldom written, so shares come out too high.",
 };
+
+/** What the verdicts take for granted, without a source other than the trade's habit or trials on invented shops. */
+export const ASSUMPTIONS: readonly string[] = [
+  "A season is a calendar year. Each season is compared like with like by itself.",
+  "Like with like means the same water, the same rinsing, days fished under 15, 15 to 39 or 40 and more, planned or not, body sealed or not.",
+  "Reels that came in together live alike: until the records show how much, they are taken to fail alike in 5 of 100, so that each counts for a little less than a reel that came alone.",
+  `Parts of one model differ among themselves: by about ${100 * PARTS_SPREAD} % up or down without any of them being bad. A part is blamed only for what goes beyond that and beyond the model’s other parts.`,
+  `What failures cost adds up bench minutes at what the shop’s own labour charges bring in a minute, parts at their price, a day of waiting as ${COST_WEIGHTS.waiting_day_min} bench minutes and a comeback as ${COST_WEIGHTS.comeback_min}. It puts the rows in order and decides no verdict.`,
+];
 
 export const FAILURE_CAUTIONS: readonly string[] = [
   "These are reels that came in here, not reels sold: reels that never break, and reels thrown away, are not in these records.",

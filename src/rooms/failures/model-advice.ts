@@ -1,25 +1,8 @@
 import type { ModelPage } from "../../answers/failure-pages/pages.ts";
-import { sideOf, type Verdict } from "../../answers/failures/verdict.ts";
-import { count, FEWEST_FOR_PERCENT, number, percent } from "../../ui/format.ts";
+import type { Verdict } from "../../answers/failures/verdict.ts";
+import { FEWEST_FOR_PERCENT, number, percent } from "../../ui/format.ts";
 import { likely } from "../../ui/share-words.ts";
-import { ofWords, worrying } from "./verdict-words.ts";
-
-/**
- * Why a model's advice says what it says, in one sentence by the counts that weigh most.
- *
- * @param verdicts of the model's parts, worst word first
- */
-export function adviceWhy(verdicts: readonly Verdict[]): string {
-  const [first] = verdicts.filter(({ word }) => worrying(word));
-  if (first) {
-    const { failed, inspected, others_failed, others_inspected } = sideOf(first, first.decided_on);
-    const rest = first.word === "stands out" ? "neither chance nor how these reels are used explains the difference" : "which is more often, but not yet surely more than chance or the life of these reels would make it";
-    return `When such reels were opened it had failed in ${ofWords(failed, inspected)}, on the other models in ${ofWords(others_failed, others_inspected)}; ${rest}.`;
-  }
-  const judged = verdicts.filter(({ word }) => word !== "too few").length;
-  return judged === 0 ? "Too few of these reels have been opened here to tell a weak part from bad luck."
-    : `The ${count(judged, "part", "parts")} seen often enough ${judged === 1 ? "does" : "do"} not fail surely more often than on other reels that live alike.`;
-}
+import { inSentence, worrying } from "./verdict-words.ts";
 
 /** What came in of a model and what for, in two sentences. */
 export function cameInWords({ tickets, reels, complaint_share, others_complaint_share, general_level }: ModelPage): string {
@@ -28,4 +11,12 @@ export function cameInWords({ tickets, reels, complaint_share, others_complaint_
   const level = general_level === null ? "" : general_level > 1.25 ? ` All in all its parts fail about ${number(general_level, 1)} times as often as on other reels that live alike.`
     : general_level < 0.8 ? " All in all its parts fail less often than on other reels that live alike." : " All in all its parts fail about as often as on other reels that live alike.";
   return `${number(tickets)} tickets${reel}.${wrong}${level}`;
+}
+
+/** Where the proof of a model's advice stands: the reasons for its worst part, and the sheet for the maker's agency. */
+export function adviceLinks(verdicts: readonly Verdict[], href: (position: string, sheet: "" | "evidence") => string): { href: string; words: string }[] {
+  const [first] = verdicts.filter(({ word }) => worrying(word));
+  if (!first) return [];
+  const reasons = { href: href(first.position, ""), words: `All figures on the ${inSentence(first.position_name)}` };
+  return first.word === "stands out" ? [reasons, { href: href(first.position, "evidence"), words: "A page to show the maker’s agency" }] : [reasons];
 }

@@ -10,6 +10,10 @@ export interface VerdictBook {
   readonly of: (position: string, model: string) => Verdict | null;
   readonly parts: (model: string) => readonly Verdict[];
   readonly models: (position: string) => readonly Verdict[];
+  /** Parts of a series, by the name its sizes share; worst word first. */
+  readonly series: (name: string) => readonly Verdict[];
+  /** The series a model is a size of, "" for none. */
+  readonly series_of: (model: string) => string;
   /** What the failures of a row cost in money: of the model, or of all models the row counts. */
   readonly cost: (row: FailureRate) => number;
   /** The word of a model's row; null for a row of all models. */
@@ -25,7 +29,9 @@ export function verdictBook(all: readonly Verdict[], maker: string): VerdictBook
   const of = (position: string, model: string) => by_place.get(JSON.stringify([position, model])) ?? null;
   const models = (position: string) => single.filter((one) => one.position === position);
   return {
-    all: maker === "" ? all : all.filter((one) => one.maker === maker), of, models, parts: (model) => single.filter((one) => modelName(one) === model),
+    all: maker === "" ? all : all.filter((one) => one.maker === maker), of, models, series: (name) => all.filter((one) => one.series && modelName(one) === name),
+    series_of: (model) => { const [one] = all.filter((each) => each.series && each.models.some((size) => modelName({ maker: each.maker, model: size }) === model)); return one ? modelName(one) : ""; },
+    parts: (model) => single.filter((one) => modelName(one) === model),
     cost: (row) => (row.model === "*" ? models(row.position) : [of(row.position, modelName(row))]).reduce((sum, one) => sum + (one?.cost.money ?? 0), 0),
     word: (row) => (row.model === "*" ? null : of(row.position, modelName(row))?.word ?? null),
     worst: (position) => all.filter((one) => one.position === position && worrying(one.word) && (maker === "" || one.maker === maker)),

@@ -1,4 +1,5 @@
 import type { ConditionsBehind } from "../../answers/failure-pages/conditions-behind.ts";
+import { COST_WEIGHTS } from "../../answers/failures/besides.ts";
 import type { FailureCost, SeasonSide, Verdict, VerdictSide } from "../../answers/failures/verdict.ts";
 import { sideOf } from "../../answers/failures/verdict.ts";
 import type { Opening } from "../../answers/filter.ts";
@@ -19,6 +20,18 @@ export function watchColumns(opening: Opening, currency: string): readonly Colum
     { key: "word", label: "Verdict", value: (row) => row.word },
     { key: "failed", label: "Failed", ...right, value: (row) => side(row).failed, text: (row) => ofWords(side(row).failed, side(row).inspected) },
     { key: "likely", label: "Likely", value: (row) => side(row).rate.low, text: (row) => shareWords(side(row)) },
+    { key: "adjusted", label: "Like with like", unit: "times", value: (row) => side(row).adjusted.value, text: (row) => timesWords(side(row).adjusted) },
+    { key: "cost", label: "Cost", ...right, value: (row) => row.cost.money, text: (row) => money(row.cost.money, currency) },
+  ];
+}
+
+/** Columns of a series part by part: all its sizes together, then each. */
+export function seriesColumns(opening: Opening, sizes: readonly string[], of: (position: string, model: string) => Verdict | null, currency: string): readonly Column<Verdict>[] {
+  const side = (row: Verdict) => sideOf(row, opening), counts = (one: Verdict | null) => (one === null ? DASH : ofWords(side(one).failed, side(one).inspected));
+  return [
+    { key: "part", label: "Part", value: (row) => row.position_name }, { key: "word", label: "Verdict", value: (row) => row.word },
+    { key: "all", label: "All sizes", ...right, value: (row) => side(row).failed, text: counts },
+    ...sizes.map((size): Column<Verdict> => ({ key: size, label: size, ...right, value: (row) => { const one = of(row.position, size); return one === null ? null : side(one).failed; }, text: (row) => counts(of(row.position, size)) })),
     { key: "adjusted", label: "Like with like", unit: "times", value: (row) => side(row).adjusted.value, text: (row) => timesWords(side(row).adjusted) },
     { key: "cost", label: "Cost", ...right, value: (row) => row.cost.money, text: (row) => money(row.cost.money, currency) },
   ];
@@ -56,9 +69,11 @@ export const CONDITION_COLUMNS: readonly Column<ConditionsBehind>[] = [
   { key: "others", label: "Other models", ...right, value: (row) => row.others_inspected, text: (row) => ofWords(row.others_failed, row.others_inspected) },
 ];
 
-/** What failures cost, in one sentence. */
+/** What failures cost, and what its parts are counted as, in two sentences. */
 export function costSentence(cost: FailureCost, currency: string): string {
   const worth = `${money(cost.money, currency)} over these records`;
   const comebacks = cost.comebacks === 0 ? "no comeback" : `${number(cost.comebacks)} ${cost.comebacks === 1 ? "comeback" : "comebacks"}`;
-  return `Its failures cost about ${worth}: ${minutes(cost.minutes)} at the bench, ${money(cost.parts, currency)} in parts, ${number(cost.waiting_days)} days of waiting, ${comebacks}.`;
+  const minute = cost.minute_worth === null ? `1\u00a0${currency}, no labour charge being written` : `${number(cost.minute_worth, 2)}\u00a0${currency}, as the labour charges have it`;
+  return `Its failures cost about ${worth}: ${minutes(cost.minutes)} at the bench, ${money(cost.parts, currency)} in parts, ${number(cost.waiting_days)} days of waiting, ${comebacks}. `
+    + `A bench minute is counted as ${minute}, a day of waiting as ${COST_WEIGHTS.waiting_day_min} minutes, a comeback as ${COST_WEIGHTS.comeback_min}.`;
 }
