@@ -33,7 +33,7 @@ const scored = ({ waited, stock_value_mean, ...score }: PolicyScore, note: strin
 
 /** The advice, at each level of it, against two habits and what happened; the verdict stands in the first row's note. */
 export function adviceScoreTable({ scores, verdict, notes }: Replay): ReportTable {
-  const said = [verdict, ...notes].join(" "), none = Object.fromEntries(SCORE.map((column) => [column, column === "note" ? said : column === "policy" ? "as advised" : null]));
+  const said = [...verdict, ...notes].join(" "), none = Object.fromEntries(SCORE.map((column) => [column, column === "note" ? said : column === "policy" ? "as advised" : null]));
   return { file: "advice-score.csv", columns: SCORE, rows: scores.length > 0 ? scores.map((score, i) => scored(score, i === 0 ? said : "")) : [none] };
 }
 

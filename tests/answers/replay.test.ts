@@ -75,9 +75,9 @@ describe("the replay of the demo", () => {
   test("for each habit some level of the advice leaves fewer jobs waiting with less money on the shelf, or the verdict says that none does", () => {
     for (const habit of replay.scores.filter(({ kind }) => kind === "habit")) {
       const better = replay.scores.filter((score) => score.kind === "advice" && (score.waited?.mean ?? Infinity) < (habit.waited?.mean ?? 0) && (score.stock_value_mean?.mean ?? Infinity) < (habit.stock_value_mean?.mean ?? 0));
-      if (better.length === 0) expect(replay.verdict).toContain("no other level of the advice is");
+      if (better.length === 0) expect(replay.verdict.join(" ")).toContain("no other level of the advice is");
     }
-    expect(replay.verdict).toMatch(/^Ordered as advised, \d+ of 1.\d{3} jobs would have waited for a part, with stock worth /);
+    expect(replay.verdict[0]).toMatch(/^Ordered as advised, \d+ of 1.\d{3} jobs would have waited for a part, with stock worth /);
   });
 
   test("the more careful the advice, the fewer jobs wait and the more lies on the shelf", () => {
@@ -90,7 +90,7 @@ describe("the replay of the demo", () => {
 
   test("says what the advice is worth where it is not better on both counts", () => {
     const score = (policy: string, kind: PolicyScore["kind"], waited: number, stock: number) => ({ ...of("as advised"), policy, kind, jobs: 100, waited: { mean: waited, low: 0, high: 0 }, stock_value_mean: { mean: stock, low: 0, high: 0 } });
-    expect(verdictOf([score("as advised", "advice", 5, 100), score("advised, running out half as often", "advice", 3, 120), score("habit A", "habit", 6, 130), score("habit B", "habit", 4, 150), score("habit C", "habit", 9, 50)])).toBe(
+    expect(verdictOf([score("as advised", "advice", 5, 100), score("advised, running out half as often", "advice", 3, 120), score("habit A", "habit", 6, 130), score("habit B", "habit", 4, 150), score("habit C", "habit", 9, 50)]).join(" ")).toBe(
       "Ordered as advised, 5 of 100 jobs would have waited for a part, with stock worth 100 on average. Against “habit A” (6 waited, stock worth 130): 1 fewer wait, with 30 less on the shelf, better on both counts. " +
       "Against “habit B” (4 waited, stock worth 150): 1 more wait, with 50 less on the shelf, so not better on both counts; “advised, running out half as often” is (3 waited, stock worth 120). " +
       "Against “habit C” (9 waited, stock worth 50): 4 fewer wait, with 50 more on the shelf, so not better on both counts, and no other level of the advice is.");
@@ -103,6 +103,6 @@ describe("the replay of the demo", () => {
 
   test("under a year and a half of records there is nothing to try the advice on, and it says so", async () => {
     const short = { ...records, past: { ...records.past, intake: records.past.intake.filter(({ day }) => day < "2024-03-01") } };
-    expect(await replayOf(short)).toMatchObject({ status: "too short", scores: [], verdict: "Under a year and a half of records: a year is needed to learn from and half a year to try the advice on." });
+    expect(await replayOf(short)).toMatchObject({ status: "too short", scores: [], verdict: ["Under a year and a half of records: a year is needed to learn from and half a year to try the advice on."] });
   });
 });

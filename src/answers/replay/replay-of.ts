@@ -46,7 +46,7 @@ async function scores(records: ReplayRecords, there: ReplayWorld, means: WorkMea
  */
 export async function replayOf(records: ReplayRecords, means: WorkMeans = {}): Promise<Replay> {
   const there = worldOf(records);
-  if (typeof there === "string") return { status: there, from: null, to: null, scores: [], draws: DRAWS, groups: 0, verdict: WHY_NOT[there], notes: [] };
+  if (typeof there === "string") return { status: there, from: null, to: null, scores: [], draws: DRAWS, groups: 0, verdict: [WHY_NOT[there]], notes: [] };
   const { world } = there, all = await scores(records, there, means);
   return {
     status: "ok", from: dayAfter(EPOCH, world.first), to: dayAfter(EPOCH, world.last), scores: all, draws: DRAWS, groups: world.groups.length,

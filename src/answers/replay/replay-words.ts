@@ -32,12 +32,12 @@ function against(own: Compared, others: readonly Compared[], habit: Compared): s
 }
 
 /** What the advice was worth against each habit; where a habit let fewer jobs wait or tied up less money, it says so. */
-export function verdictOf(scores: readonly PolicyScore[]): string {
+export function verdictOf(scores: readonly PolicyScore[]): string[] {
   const of = (kind: PolicyScore["kind"]) => scores.filter((score) => score.kind === kind).flatMap(comparable), [own, ...others] = of("advice");
-  if (!own) return WHY_NOT["no parts"];
+  if (!own) return [WHY_NOT["no parts"]];
   const jobs = scores[0]?.jobs ?? 0;
   return [`Ordered as advised, ${whole(own.waited)} of ${number(jobs)} jobs would have waited for a part, with stock worth ${whole(own.stock)} on average.`,
-    ...of("habit").map((habit) => against(own, others, habit))].join(" ");
+    ...of("habit").map((habit) => against(own, others, habit))];
 }
 
 /** How the replay was done, and what it cannot tell. */

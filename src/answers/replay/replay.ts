@@ -57,7 +57,7 @@ export interface Replay {
   readonly draws: number;
   /** Groups replayed. */
   readonly groups: number;
-  /** What the advice was worth, in a sentence or two; also where it was not better. */
-  readonly verdict: string;
+  /** What the advice was worth: of itself, then against each habit, also where it was not better. */
+  readonly verdict: readonly string[];
   readonly notes: readonly string[];
 }
