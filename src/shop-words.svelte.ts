@@ -92,7 +92,7 @@ export abstract class ShopWords {
 
   /** @param value null where the supplier never sends free; @throws {RangeError} if it is not above 0 */
   async keepFreeFrom(supplier: string, value: number | null): Promise<void> {
-    const { [supplier]: _before, ...others } = this.free_from, now = value === null ? others : { ...others, [supplier]: value };
+    const others = Object.fromEntries(Object.entries(this.free_from).filter(([one]) => one !== supplier)), now = value === null ? others : { ...others, [supplier]: value };
     await this.kept.keepSetting(FREE_FROM_SETTING, Object.keys(now).length === 0 ? null : freeFromText(now));
     this.free_from = now;
   }

@@ -12,7 +12,7 @@ export const price = (value: number): string => value.toFixed(2);
 /** Money in whole hundredths, so that sums show no trace of binary fractions. */
 export const money = (value: number): number => Math.round(value * 100) / 100;
 
-/** `1 number`, `3 numbers`; words on -y take -ies. */
+/** `1 number`, `3 numbers`; words on a consonant and -y take -ies. */
 export function pieces(count: number, word: string): string {
-  return `${number(count)} ${count === 1 ? word : word.endsWith("y") ? `${word.slice(0, -1)}ies` : `${word}s`}`;
+  return `${number(count)} ${count === 1 ? word : /[^aeiou]y$/.test(word) ? `${word.slice(0, -1)}ies` : `${word}s`}`;
 }

@@ -1,7 +1,7 @@
 import { expectedBackorders } from "../../stats/stock-level.ts";
 import { bestReviewPolicy } from "../../stats/review-policy.ts";
 import { dayAfter } from "../days.ts";
-import { money, number } from "../wording.ts";
+import { money, number, pieces } from "../wording.ts";
 import { countAhead } from "./expected-demand.ts";
 import { toBuy } from "./plug-in-level.ts";
 import type { RestockLine } from "./restock-line.ts";
@@ -89,7 +89,10 @@ function fillTo(goal: number, total: number, candidates: readonly RestockLine[],
 const early = (fill: readonly FillUp[]): number => fill.reduce((sum, { line, cost }) => sum + (cost * MONEY_COSTS * daysLeft(line)) / 365, 0);
 
 const names = (fill: readonly FillUp[]): string => fill.map(({ line, qty }) => `${number(qty)} × ${line.name ?? line.part_no ?? line.interchange}`).join(", ");
-const jobs = (held_up: number): string => (held_up < 1 / ONE_JOB_IN ? `fewer than one job in ${ONE_JOB_IN} orders` : held_up < 1 ? `about ${number(held_up * 10)} jobs in 10 such orders` : `about ${number(held_up)} jobs`);
+function jobs(held_up: number): string {
+  if (held_up < 1 / ONE_JOB_IN) return `fewer than one job in ${ONE_JOB_IN} orders`;
+  return held_up < 0.95 ? `about ${pieces(Math.round(held_up * 10), "job")} in 10 such orders` : `about ${pieces(Math.round(held_up), "job")}`;
+}
 
 /**
  * Send an order now, fill it up first, or let it wait for the next order day.

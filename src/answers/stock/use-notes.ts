@@ -5,9 +5,9 @@ import type { GroupFacts } from "./group-facts.ts";
 import type { RestockLine } from "./restock-line.ts";
 
 const HOW: Readonly<Record<Route, string>> = {
-  steady: "the use of whole years", seldom: "how often it is used and how many at once",
+  steady: "its use over whole years", seldom: "how often it is used and how many at once",
   "seldom, corrected": "how often it is used and how many at once, drawn a little down", fading: "its use with the newest weeks counting most",
-  "from reels": "the reels expected and what each of them takes",
+  "from reels": "the reels to come and what each of them takes",
 };
 /** A use that fell under this share of what it was is called dying. */
 const DYING = 0.25;
@@ -28,7 +28,7 @@ function habitNote({ outlook: { ruled_days } }: GroupFacts): string[] {
 function routeNote({ outlook: { choice } }: GroupFacts): string[] {
   if (choice.looks === 0) return [];
   const how = choice.routes.map((route) => HOW[route]).join(", and from ");
-  return [`Expected from ${how}${choice.routes.length > 1 ? ", averaged" : ""}: that told the last ${number(choice.looks)} four-week spells best.`];
+  return [`The use ahead is told from ${how}${choice.routes.length > 1 ? ", the mean of both" : ""}: that came nearest in ${number(choice.looks)} looks back.`];
 }
 
 /** Where the expected use comes from, and what changed. */
