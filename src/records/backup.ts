@@ -29,7 +29,7 @@ async function tableCsv(engine: Engine, table: TableName): Promise<{ text: strin
   for (let row = 0, line = 2; row < length; row += 1) {
     const text = csvLine(columns.map((name) => at(name, row)));
     texts.push(text);
-    sources.push(csvLine([table, line, at("source_file", row), at("source_line", row), at("of_version", row)]));
+    sources.push(csvLine([table, line, at("source_file", row), at("source_line", row), at("of_version", row), at("row_key", row)]));
     line += text.match(LINE_ENDS)?.length ?? 0;
   }
   return { text: csvText(columns, []) + texts.join(""), sources: sources.join("") };

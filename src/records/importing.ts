@@ -95,7 +95,9 @@ async function readAll(files: readonly NamedFile[], options: ImportOptions, sign
   const mappings = await mappingsOf(files), reads: Read[] = [], right = await putRightKeys(ledger), known = await whatIsKnown(ledger);
   const told = [...mappings.values()].map((one) => (one instanceof Unreadable ? null : one.answers));
   const owner_salt = await ownerSalt(ledger, [...told, ...known.remembered.map(({ answers }) => answers), ...(options.answers?.values() ?? [])]);
-  for (const { file, lines } of await reelListsFirst(await incoming(files.filter((one) => !isMapping(one)), () => ledger.rejects(), signal), signal)) {
+  const given = await incoming(files.filter((one) => !isMapping(one)), () => ledger.rejects(), signal);
+  // What a backup says of its files goes by their order.
+  for (const { file, lines } of options.instead_of_all ? given : await reelListsFirst(given, signal)) {
     signal.throwIfAborted();
     const mapping = mappings.get(folder(file.name)) ?? null, file_no = reads.length + 1;
     if (mapping instanceof Unreadable) {

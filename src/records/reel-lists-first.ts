@@ -6,26 +6,30 @@ import { Unreadable } from "./formats/unreadable.ts";
 import { layoutOf } from "./reading/headings.ts";
 import { knowsHeading } from "./reading/sheet-way.ts";
 
+type Kind = "list of reels" | "other table of ours" | "other";
+
 /** Only text files are looked at: a list of reels is small and plain, and opening a workbook twice is not. */
-async function isReelList(file: NamedFile, signal: AbortSignal): Promise<boolean> {
+async function kindOfFile(file: NamedFile, signal: AbortSignal): Promise<Kind> {
   try {
-    if (file.blob.size === 0 || kindOf(await headBytes(file.blob, signal)) !== "text") return false;
+    if (file.blob.size === 0 || kindOf(await headBytes(file.blob, signal)) !== "text") return "other";
     const { sheets: [sheet] } = await openSheets(file, { signal, onBytes: () => undefined, isKnownHeading: knowsHeading(null) });
-    const [first] = sheet ? await sheet.head(1) : [], plans = first ? layoutOf(first.cells, file.name, null).plans : [];
-    return plans.length === 1 && plans[0]?.table.name === "models";
+    const [first] = sheet ? await sheet.head(1) : [], layout = first ? layoutOf(first.cells, file.name, null) : null;
+    if (layout?.plans.length !== 1 || layout.missing.length > 0) return "other";
+    return layout.plans[0]?.table.name === "models" ? "list of reels" : layout.left_out.length === 0 ? "other table of ours" : "other";
   } catch (error) {
     // What cannot be opened is told when it is read.
-    if (error instanceof Unreadable) return false;
+    if (error instanceof Unreadable) return "other";
     throw error;
   }
 }
 
 /**
- * The same files, the shop's lists of reels before all others: maker and model in other sheets are told apart by them, whatever
- * the order in which the files were given.
+ * The same files, the shop's lists of reels before all others where some are sheets of the shop's own: maker and model in those
+ * are told apart by the lists, whatever the order in which the files were given. Our own tables need no list, and stay in order.
  */
 export async function reelListsFirst<Given extends { readonly file: NamedFile }>(files: readonly Given[], signal: AbortSignal): Promise<Given[]> {
   if (files.length < 2) return [...files];
-  const is_list = await Promise.all(files.map(({ file }) => isReelList(file, signal)));
-  return [...files.filter((_, at) => is_list[at]), ...files.filter((_, at) => !is_list[at])];
+  const kinds = await Promise.all(files.map(({ file }) => kindOfFile(file, signal)));
+  if (!kinds.includes("other")) return [...files];
+  return [...files.filter((_, at) => kinds[at] === "list of reels"), ...files.filter((_, at) => kinds[at] !== "list of reels")];
 }

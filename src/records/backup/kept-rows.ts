@@ -19,7 +19,7 @@ const order = (name: TableName, columns: readonly string[]) =>
 export function keptRows(name: TableName): { sql: string; columns: string[] } {
   const columns = table(name).columns.map((column) => column.name);
   const sql = `-- All rows of ${name}, for the backup.
-select ${columns.map(cell).join(", ")}, source_file, source_line, ${name === "findings" ? "of_version" : "null::varchar as of_version"}
+select ${columns.map(cell).join(", ")}, source_file, source_line, ${name === "findings" ? "of_version" : "null::varchar as of_version"}, row_key
 from ledger.${name}
 ${newest(table(name))}order by ${order(name, columns)}`;
   return { sql, columns };

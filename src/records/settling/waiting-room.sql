@@ -38,4 +38,4 @@ create or replace table staging.fits_fate (file_no integer, source_line integer,
 create or replace table staging.suppliers_fate (file_no integer, source_line integer, fate varchar);
 create or replace table staging.orders_fate (file_no integer, source_line integer, fate varchar);
 create or replace table staging.moved_lines (file_no integer, source_line integer, from_line integer);
-create or replace table staging.sources (file_no integer, source_line integer, from_file varchar, from_line integer, of_version varchar);
+create or replace table staging.sources (file_no integer, source_line integer, from_file varchar, from_line integer, of_version varchar, from_key varchar);

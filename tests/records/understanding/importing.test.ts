@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { beforeAll, beforeEach, describe, expect, test } from "vitest";
+import { backUp, restore } from "../../../src/records/backup.ts";
 import { OWNER_SALT } from "../../../src/records/owner-tags.ts";
 import { answersFrom, answersText } from "../../../src/records/understanding/answers-text.ts";
 import { settingName } from "../../../src/records/understanding/shape-key.ts";
@@ -79,6 +80,14 @@ describe("an import of sheets with headings of their own", () => {
     const unasked = await bench.bringIn({ "jobs.csv": jobs });
     expect(await waters()).toEqual([null, null, "fresh"]);
     expect(tallyOf(unasked, "jobs.csv").remarks?.find((remark) => remark.startsWith("Nobody was asked: Which water"))).toMatch(/2 cells name several waters.* Taken: left empty\.$/);
+  });
+  test("knows a job and its findings again after a backup was restored", async () => {
+    const jobs = "Job,Came,Reel,Done\n1,13/04/2025,Brackhelm Whinbeck 40,drag washers replaced. bail spring replaced\n";
+    await bench.bringIn({ "jobs.csv": jobs });
+    const options = { engine: bench.engine, ledger: bench.ledger, today: "2026-06-01" };
+    await restore(await backUp(options), options);
+    const again = await bench.bringIn({ "jobs.csv": jobs });
+    expect([counts(again, "jobs.csv"), again.kept]).toEqual([[1, 0, 1, 0, 0], false]);
   });
   test("knows a job again when the list of reels came in since, or a longer export lets its maker be told", async () => {
     const jobs = "Job,Came,Reel,Done\n1,13/04/2025,Brackhelm Whinbeck 40,full service\n";
