@@ -13,10 +13,12 @@ const WATERS: readonly (readonly [Water, readonly string[]])[] = [
  *
  * @example
  * watersSaid("lake + estuary") // => ["brackish", "fresh"]
+ * watersSaid("both") // => ["salt", "fresh"]
  */
 export function watersSaid(text: string): Water[] {
   const words = new Set(plainWords(text).split(" "));
-  return WATERS.flatMap(([water, spellings]) => (spellings.some((word) => words.has(word)) ? [water] : []));
+  const named = WATERS.flatMap(([water, spellings]) => (spellings.some((word) => words.has(word)) ? [water] : []));
+  return named.length === 0 && words.has("both") ? ["salt", "fresh"] : named;
 }
 
 /**
