@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { beforeAll, beforeEach, describe, expect, test } from "vitest";
 import { contingency } from "../../src/stats/contingency.ts";
+import { croston, demandPattern, tsb } from "../../src/stats/intermittent.ts";
 import { counts, emptied, openBench, tallyOf } from "./bench.ts";
 import type { Bench } from "./bench.ts";
 
@@ -77,5 +78,15 @@ describe("part-usage, through the importer", () => {
     expect([week?.n, week?.nonzero, week?.total]).toEqual([values.weeks, values.nonzero, values.total]);
     expect(week?.mean).toBeCloseTo(values.mean, 10);
     expect(week?.variance).toBeCloseTo(values.variance, 8);
+  });
+
+  test("and its class and the forecasts of Croston, Syntetos-Boylan and Teunter-Syntetos-Babai are the published ones", async () => {
+    await bench.bringIn(sheet("part-usage"));
+    const { values: wanted } = expected<{ class_syntetos_boylan_croston: string; methods: { "alpha_0.1": Record<"demand_size" | "demand_interval" | "croston" | "sba" | "tsb", number> } }>("part-usage");
+    const rows = await bench.engine.rows<{ qty: number }>(WEEKS.replace(/select count\(\*\)[^]*?\n {4}from weeks/, "select coalesce(qty, 0)::double as qty from weeks") + " order by week");
+    const series = rows.map((row) => row.qty), said = wanted.methods["alpha_0.1"], kept = croston(series, 0.1);
+    expect(demandPattern(series).pattern).toBe(wanted.class_syntetos_boylan_croston);
+    expect([kept.size, kept.interval, kept.croston, kept.sba, tsb(series, 0.1, 0.1).forecast].map((one) => one?.toPrecision(9)))
+      .toEqual([said.demand_size, said.demand_interval, said.croston, said.sba, said.tsb].map((one) => one.toPrecision(9)));
   });
 });
