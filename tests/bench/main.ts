@@ -10,10 +10,11 @@ import { failureTimes } from "./failures.ts";
 import { importTime, sheetTime } from "./import.ts";
 import { sheet } from "./sheet.ts";
 import { sizes } from "./sizes.ts";
+import { stockTimes } from "./stock.ts";
 import { visits } from "./visits.ts";
 import { wearTimes } from "./wear.ts";
 
-const FINDINGS = 20_000, SHEET = 20_000, MILLION = 1_000_000, INSPECTIONS = 1_000_000;
+const GROUPS = 500, FINDINGS = 20_000, SHEET = 20_000, MILLION = 1_000_000, INSPECTIONS = 1_000_000;
 
 async function repeat<T>(runs: number, what: string, measure: () => Promise<T>): Promise<T[]> {
   const all: T[] = [];
@@ -46,6 +47,7 @@ export async function main(argv: string[]): Promise<number> {
       imports: await repeat(runs, "Import", () => importTime(FINDINGS)),
       failures: await repeat(runs, "Failures", () => failureTimes(INSPECTIONS)),
       wear: await repeat(runs, "Wear", () => wearTimes(INSPECTIONS)),
+      stock: await repeat(runs, "Stock", () => stockTimes(GROUPS)),
     });
     mkdirSync(dirname(resolve(values.out)), { recursive: true });
     writeFileSync(resolve(values.out), text);

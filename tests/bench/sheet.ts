@@ -2,6 +2,7 @@ import { cpus, totalmem } from "node:os";
 import { median } from "./median.ts";
 import type { FailureTimes } from "./failures.ts";
 import type { ImportTime, SheetTime } from "./import.ts";
+import type { StockTimes } from "./stock.ts";
 import type { Sizes } from "./sizes.ts";
 import type { Visits } from "./visits.ts";
 import type { WearTimes } from "./wear.ts";
@@ -16,6 +17,7 @@ export interface Measured {
   sheets: readonly SheetTime[];
   failures: readonly FailureTimes[];
   wear: readonly WearTimes[];
+  stock: readonly StockTimes[];
   /** Mean number of programs that wanted a core in the last minute. */
   load: number;
 }
@@ -52,8 +54,17 @@ function failureRows(failures: readonly FailureTimes[]): string[] {
   ];
 }
 
+function stockRows(stock: readonly StockTimes[]): string[] {
+  return [
+    timeRow(`Money against jobs, ${stock[0]?.groups ?? 0} parts and ${(stock[0]?.scenarios ?? 0).toLocaleString("en")} futures`, stock.map(({ curve }) => curve), "under 2 s"),
+    timeRow("– the list for another sum", stock.map(({ list }) => list), "at once"),
+    timeRow("– from a cancel to its end", stock.map(({ cancel }) => cancel), "–"),
+    timeRow("The advice tried on the demo's past", stock.map(({ replay }) => replay), "–"),
+  ];
+}
+
 /** The bench's findings as the page that is committed. */
-export function sheet({ day, browser, visits, sizes, imports, millions, sheets, failures, wear, load }: Measured): string {
+export function sheet({ day, browser, visits, sizes, imports, millions, sheets, failures, wear, stock, load }: Measured): string {
   const machine = `${cpus().length} cores (${cpus()[0]?.model.trim() ?? "unknown"}), ${(totalmem() / 2 ** 30).toFixed(0)} GB, Node ${process.versions.node}, ${browser}`;
   return [
     "# Bench", "",
@@ -65,7 +76,7 @@ export function sheet({ day, browser, visits, sizes, imports, millions, sheets, 
     timeRow(`Import of a sheet of ${sheets[0]?.rows ?? 0} jobs with notes, in Node`, sheets.map(({ milliseconds }) => milliseconds), "under 5 s"),
     timeRow(`Import of ${millions[0]?.findings ?? 0} findings with their tickets, in Node`, millions.map(({ milliseconds }) => milliseconds), "under 30 s"),
     timeRow(`Import of ${imports[0]?.findings ?? 0} findings with their tickets, in Node`, imports.map(({ milliseconds }) => milliseconds), "–"),
-    ...failureRows(failures), ...wearRows(wear),
+    ...failureRows(failures), ...wearRows(wear), ...stockRows(stock),
     "", "| fetched once, gzip | size |", "| --- | ---: |",
     `| own scripts before the rooms | ${kilobytes(sizes.scripts_before_rooms)} |`,
     `| scripts of the rooms and what they share | ${kilobytes(sizes.scripts_of_rooms_and_engine)} |`,

@@ -14,6 +14,14 @@ export interface PastWeek {
   readonly grown: number;
 }
 
+/** Where weeks ahead are taken from. */
+export interface Weeks {
+  /** Whole years to choose from; 0 where there is no season to see. */
+  readonly years: number;
+  /** A week like the one that begins on day `start`, from `year` years before where that is there. */
+  like(start: number, year: number, random: Random): PastWeek;
+}
+
 const picked = <Value>(values: readonly Value[], random: Random): Value | undefined => values[Math.floor(random() * values.length)];
 
 /**
@@ -23,7 +31,7 @@ const picked = <Value>(values: readonly Value[], random: Random): Value | undefi
  * week will do: under a year of records there is no season to see. A year with fewer or more jobs than the last is brought
  * to the last one's level.
  */
-export class PastWeeks {
+export class PastWeeks implements Weeks {
   readonly #jobs: readonly PastJob[];
   readonly #first: number;
   readonly #last: number;
@@ -37,12 +45,10 @@ export class PastWeeks {
     this.#last = last;
   }
 
-  /** Whole years on record; 0 where there is no season to see. */
   get years(): number {
     return Math.floor((this.#last - this.#first + 1 + WEEK) / YEAR);
   }
 
-  /** A week like the one that begins on `start`, from `year` years before where that is on record. */
   like(start: number, year: number, random: Random): PastWeek {
     const starts = this.#around(start - year * YEAR), other = starts.length > 0 ? starts : this.#allYears(start);
     const from = picked(other, random) ?? this.#first + Math.floor(random() * (this.#last - this.#first - WEEK + 2));

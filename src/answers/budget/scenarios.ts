@@ -2,7 +2,7 @@ import { drawLogNormal, logNormalOf } from "../../stats/draws.ts";
 import type { Random } from "../../stats/random.ts";
 import type { PastJob } from "./past-jobs.ts";
 import { WEEK } from "./past-weeks.ts";
-import type { PastWeeks } from "./past-weeks.ts";
+import type { Weeks } from "./past-weeks.ts";
 import { NeedsList } from "./needs.ts";
 import type { Needs } from "./needs.ts";
 
@@ -15,7 +15,7 @@ export interface Delivered {
 }
 
 export interface Ahead {
-  readonly weeks: PastWeeks;
+  readonly weeks: Weeks;
   readonly groups: readonly Delivered[];
   /** First day ahead, in days since 1970. */
   readonly from: number;
@@ -46,7 +46,7 @@ function lastingDays({ groups, lasting }: Ahead, random: Random): number[] {
 const timesNow = (grown: number, random: Random): number => Math.floor(grown) + (random() < grown % 1 ? 1 : 0);
 
 /** Jobs of `days` days ahead in one future, weeks like those days of one past year; `day` counts from 1. */
-function playedThrough(weeks: PastWeeks, from: number, days: number, random: Random, job: (parts: PastJob["parts"], day: number) => void): void {
+function playedThrough(weeks: Weeks, from: number, days: number, random: Random, job: (parts: PastJob["parts"], day: number) => void): void {
   const year = 1 + Math.floor(random() * Math.max(1, weeks.years));
   for (let start = 0; start < days; start += WEEK) {
     const week = weeks.like(from + start, year, random);
