@@ -54,7 +54,7 @@ export function scoreChart(scores: readonly PolicyScore[], currency: string, she
       Plot.ruleX(places, { x: "x", y1: "low", y2: "high", stroke: theme.soft, strokeWidth: 1.3, className: "range" }),
       Plot.dot(others, { x: "x", y: "y", symbol: symbolOf as never, r: 5.5, fill: theme.paper, stroke: theme.ink, strokeWidth: 1.8, className: "habits" }),
       Plot.dot(advice, { x: "x", y: "y", r: ({ score }: Place) => (score.policy === "as advised" ? 6 : 4), fill: theme.accent, stroke: theme.paper, className: "advice" }),
-      name(along, "end", 12), name(foot.filter(fits), "start", -8), name(foot.filter((one) => !fits(one)), "end", -18),
+      name(along, "end", 12), name(foot.filter(fits), "start", -8), name(foot.filter((one) => !fits(one)), "end", -30),
       name(others.filter(fits), "start", -9), name(others.filter((one) => !fits(one)), "end", -9),
     ],
     r: { type: "identity" },
