@@ -9,9 +9,9 @@ const COLUMNS = [
   "season_factor", "level_chance", "routes", "looks", "changed_on", "pieces_at_once", "pack_qty", "min_order_qty", "unit_cost", "cover_years", "note",
 ];
 
-function row({ lead, notes, part_nos, routes, belief, ...line }: RestockLine) {
+function row({ lead, notes, part_nos, routes, belief, listed, ...line }: RestockLine) {
   return {
-    ...line, pieces_at_once: belief.clump, part_nos: part_nos.join(";"), routes: routes.join(";"), lead_days: lead.days, lead_days_sd: lead.sd, lead_from: lead.source, deliveries: lead.arrivals,
+    ...line, pieces_at_once: belief.clump, listed_on_hand: listed.on_hand, listed_on_order: listed.on_order, part_nos: part_nos.join(";"), routes: routes.join(";"), lead_days: lead.days, lead_days_sd: lead.sd, lead_from: lead.source, deliveries: lead.arrivals,
     quoted_days: lead.quoted_days, late: lead.late, note: notes.join(" "),
   };
 }

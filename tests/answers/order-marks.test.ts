@@ -8,7 +8,7 @@ import { fill, openShop } from "./shop.ts";
 
 const row = (part_no: string, on_hand: number | null, on_order: number | null): ShelfRow => ({
   part_no, interchange: part_no, on_hand, on_order, refused: null, name: null, family: null, material: null, supplier: "ALD", unit_cost: 2, pack_qty: null,
-  min_order_qty: null, due_on: null, essential: null, criticality: null, replaces: null, lead_days: 5, lead_days_sd: null, review_days: null, order_cost: null, min_order_value: null,
+  min_order_qty: null, due_on: null, essential: null, criticality: null, replaces: null, lead_days: 5, lead_days_sd: null, review_days: null, order_cost: null, min_order_value: null, listed_on_hand: null, listed_on_order: null,
 });
 const mark = (more: Partial<OrderMark> = {}): OrderMark =>
   ({ part_no: "A", supplier: "ALD", qty: 6, ordered_on: "2024-04-01", arrived_on: null, seen: { on_hand: 3, on_order: 1 }, ...more });

@@ -69,7 +69,7 @@ describe("chosenPart", () => {
   const row = (part_no: string, unit_cost: number | null): ShelfRow => ({
     part_no, unit_cost, interchange: "g", refused: null, name: null, family: null, material: null, supplier: null, pack_qty: null,
     min_order_qty: null, on_hand: null, on_order: null, due_on: null, essential: null, criticality: null, replaces: null, lead_days: null, lead_days_sd: null,
-    review_days: null, order_cost: null, min_order_value: null,
+    review_days: null, order_cost: null, min_order_value: null, listed_on_hand: null, listed_on_order: null,
   });
   const rows = [row("A", 3), row("B", 2), row("C", 1), row("D", null)];
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { orderFile, orderFileName } from "../../src/rooms/stock/order-file.ts";
 import { plannedLines } from "../../src/rooms/stock/stock-filters.ts";
-import { asleep, asleepSentence, lineStory, nextLow, orderSentence, sheetSentence } from "../../src/rooms/stock/stock-words.ts";
+import { lineStory, orderSentence, sheetSentence } from "../../src/rooms/stock/stock-words.ts";
 import { line, supplierSheet } from "./rows.ts";
 
 const plain = (text: string) => text.replaceAll("\u00a0", " ");
@@ -28,39 +28,6 @@ describe("sheetSentence", () => {
   test("does not claim a smallest order or a carriage that nobody wrote", () => {
     const sheet = supplierSheet([line()], { minimum_reached: null, min_order_value: null, short_by: null, order_cost: null });
     expect(plain(sheetSentence(sheet, "cu", "en-GB"))).toBe("1 line, 18.00 cu. No smallest order known. Takes about 34 days to arrive, from 22 deliveries of your own.");
-  });
-});
-
-describe("nextLow", () => {
-  const lines = [
-    enough({ name: "Far off", on_hand: 400 }), enough({ name: "Soon", on_hand: 15, on_order: 0 }), enough({ name: "Other supplier's", supplier: "Zetfield", on_hand: 12 }),
-    enough({ name: "Uncounted", on_hand: null }), enough({ name: "Unused", demand_per_month: 0, on_hand: 12 }), enough({ name: "Next", on_hand: 20 }),
-  ];
-  test("names what of the same supplier falls to its reorder point within a year, soonest first", () => {
-    // (15 − 11) / 4.1 = 0.98 months; (20 − 11) / 4.1 = 2.2 months; (400 − 11) / 4.1 is years away
-    expect(nextLow(lines, supplierSheet([line()]), "en-GB"))
-      .toBe("To fill the order up, next to run low there: Soon (within a month), Next (in about 2 months).");
-  });
-
-  test("says nothing when nothing of that supplier runs low within a year", () => {
-    expect(nextLow(lines.slice(0, 1), supplierSheet([line()]), "en-GB")).toBe("");
-  });
-});
-
-describe("asleep", () => {
-  const lines = [
-    line({ name: "Moves", cover_years: 1 }), line({ name: "7×13×4", on_hand: 63, unit_cost: 1.6, cover_years: 42 }),
-    line({ name: "Never used", on_hand: 5, unit_cost: 40, used: 0, wanted: 0, cover_years: null }),
-    line({ name: "Assorted", status: "refused", on_hand: 90, cover_years: 30 }), line({ name: "Empty drawer", on_hand: 0, used: 0, wanted: 0, cover_years: null }),
-  ];
-  test("lists what lasts five years or was never used, dearest first, and neither assorted lines nor empty drawers", () => {
-    expect(asleep(lines).map((one) => one.name)).toEqual(["Never used", "7×13×4"]);
-  });
-
-  test("adds up the money and names the dearest", () => {
-    expect(plain(asleepSentence(asleep(lines), "cu", "en-GB")))
-      .toBe("301 cu lie in 2 lines that would last longer than 5 years, or that nothing used. The dearest, Never used, was not used in 36 months: don't reorder it.");
-    expect(asleepSentence([], "cu", "en-GB")).toMatch(/^Nothing on the shelf/);
   });
 });
 

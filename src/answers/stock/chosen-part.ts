@@ -24,6 +24,9 @@ export type ShelfRow = {
   readonly review_days: number | null;
   readonly order_cost: number | null;
   readonly min_order_value: number | null;
+  /** As the parts list says; `on_hand` and `on_order` may have marked orders in them. */
+  readonly listed_on_hand: number | null;
+  readonly listed_on_order: number | null;
 };
 
 const cost = (row: ShelfRow) => row.unit_cost ?? Infinity;

@@ -56,6 +56,8 @@ export interface RestockLine {
   readonly target: number;
   readonly on_hand: number | null;
   readonly on_order: number;
+  /** What the parts list says of the number to order, before marked orders. */
+  readonly listed: { readonly on_hand: number | null; readonly on_order: number | null };
   readonly on_order_from: "parts list" | "orders" | "nowhere";
   /** Pieces that open jobs wait for. */
   readonly waiting: number;

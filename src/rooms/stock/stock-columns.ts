@@ -1,7 +1,8 @@
 import type { RestockLine } from "../../answers/stock/restock-line.ts";
 import { DASH, money, number } from "../../ui/format.ts";
 import type { Column } from "../../ui/table-rows.ts";
-import { coverWords, lineName, shelfValue } from "./stock-words.ts";
+import type { DraftLine } from "./order-draft.ts";
+import { lineName } from "./stock-words.ts";
 
 type Columns = readonly Column<RestockLine>[];
 const right = { align: "right" } as const;
@@ -10,15 +11,18 @@ const pieces = (key: "on_hand" | "on_order" | "waiting" | "reorder_point" | "ord
 const quiet = (column: Column<RestockLine>): Column<RestockLine> =>
   ({ ...column, text: (line) => (column.value(line) === 0 ? DASH : number(Number(column.value(line)))) });
 
-const part: Column<RestockLine> = { key: "name", label: "Part", wide: true, value: lineName };
-const part_no: Column<RestockLine> = { key: "part_no", label: "Number", value: (line) => line.part_no };
-const reason: Column<RestockLine> = { key: "reason", label: "Why", wide: true, sortable: false, value: (line) => line.reason };
+const part = { key: "name", label: "Part", wide: true, value: lineName };
+const part_no = { key: "part_no", label: "Number", value: (line: RestockLine) => line.part_no };
+const reason = { key: "reason", label: "Why", wide: true, sortable: false, value: (line: RestockLine) => line.reason };
 const cost = (currency: string): Column<RestockLine> =>
   ({ key: "cost", label: "Cost", ...right, value: (line) => line.cost, text: (line) => money(line.cost, currency, 2) });
 
-/** What goes to one supplier. */
-export const sheetColumns = (currency: string): Columns => [
-  part, part_no, { ...pieces("order_qty", "Order"), unit: "pieces" }, cost(currency), reason,
+/** What goes to one supplier; parts that only fill the order up say so. */
+export const draftColumns = (currency: string): readonly Column<DraftLine>[] => [
+  { ...part, value: ({ line }) => lineName(line) }, { ...part_no, value: ({ line }) => line.part_no },
+  { key: "order_qty", label: "Order", unit: "pieces", ...right, value: ({ qty }) => qty },
+  { key: "cost", label: "Cost", ...right, value: ({ line, qty }) => (line.unit_cost === null ? null : qty * line.unit_cost), text: ({ line, qty }) => money(line.unit_cost === null ? null : qty * line.unit_cost, currency, 2) },
+  { ...reason, value: ({ line, extra }) => (extra ? `Not short yet, but next to run low: fills the order up. ${line.reason}` : line.reason) },
 ];
 
 /** The whole table, one line for each group of parts that are the same thing; the reason stands under the name. */
@@ -37,14 +41,6 @@ export const lineColumns = (currency: string): Columns => [
 export const REFUSED_COLUMNS: Columns = [
   part, part_no, pieces("on_hand", "On hand"),
   { key: "used", label: "Used", ...right, value: (line) => line.used, text: (line) => number(line.used) }, reason,
-];
-
-/** Money asleep on the shelf. */
-export const asleepColumns = (currency: string): Columns => [
-  part, part_no, pieces("on_hand", "On hand"),
-  { key: "used", label: "Used", ...right, value: (line) => line.used + line.wanted, text: (line) => number(line.used + line.wanted) },
-  { key: "cover_years", label: "Lasts", value: (line) => line.cover_years, text: (line) => coverWords(line) },
-  { key: "value", label: "On the shelf", ...right, value: shelfValue, text: (line) => money(shelfValue(line), currency, 0) },
 ];
 
 /** What a CSV file of an order holds; keys are the file's headings. */

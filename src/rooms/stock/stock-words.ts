@@ -1,5 +1,4 @@
 import type { RestockLine, SupplierSheet } from "../../answers/stock/restock-line.ts";
-import { LONG_COVER_YEARS } from "../../answers/stock/reason.ts";
 import type { Restock } from "../../answers/stock/restock.ts";
 import { count, money, number } from "../../ui/format.ts";
 
@@ -44,17 +43,6 @@ export function sheetSentence(sheet: SupplierSheet, currency: string, locale?: s
     `${carriage} Takes ${leadWords(sheet.lead, locale)}.`;
 }
 
-/** Money asleep: lines whose shelf lasts for years, or that nothing used, dearest first. */
-export function asleep(lines: readonly RestockLine[]): readonly RestockLine[] {
-  const still = lines.filter((line) => line.status !== "refused" && (line.on_hand ?? 0) > 0 &&
-    (line.used + line.wanted === 0 || (line.cover_years !== null && line.cover_years >= LONG_COVER_YEARS)));
-  return [...still].sort((a, b) => (shelfValue(b) ?? -1) - (shelfValue(a) ?? -1));
-}
-
-/** What the shelf of a line cost; null where count or price is unknown. */
-export const shelfValue = (line: RestockLine): number | null =>
-  line.on_hand === null || line.unit_cost === null ? null : line.on_hand * line.unit_cost;
-
 /** How long the shelf lasts, in words. */
 export function coverWords(line: RestockLine, locale?: string): string {
   if (line.used + line.wanted === 0) return `not used in ${count(Math.round(line.months), "month", "months", locale)}`;
@@ -87,31 +75,4 @@ export function lineStory(line: RestockLine, currency: string, locale?: string):
     `On the shelf ${whole(line.on_hand)}, under way ${whole(line.on_order)}, jobs waiting for ${whole(line.waiting)}; order below ${whole(line.reorder_point)}, up to ${whole(line.order_up_to)}.`,
     ...pack, ...line.notes,
   ];
-}
-
-/** What is asleep on the shelf, in one or two sentences; `lines` as `asleep` gives them. */
-export function asleepSentence(lines: readonly RestockLine[], currency: string, locale?: string): string {
-  const first = lines[0];
-  if (!first) return `Nothing on the shelf lasts longer than ${LONG_COVER_YEARS} years at the present use.`;
-  const value = lines.reduce((sum, line) => sum + (shelfValue(line) ?? 0), 0);
-  const lasts = first.used + first.wanted === 0 ? `was ${coverWords(first, locale)}` : `lasts ${coverWords(first, locale)}`;
-  return `${money(value, currency, 0, locale)} lie in ${count(lines.length, "line", "lines", locale)} that would last longer than ${LONG_COVER_YEARS} years, ` +
-    `or that nothing used. The dearest, ${lineName(first)}, ${lasts}: don't reorder it.`;
-}
-
-/** Months until a line falls to its reorder point at the present use; null where that cannot be told. */
-function monthsLeft(line: RestockLine): number | null {
-  if (line.on_hand === null || line.reorder_point === null || line.demand_per_month <= 0) return null;
-  return Math.max(0, line.on_hand + line.on_order - line.waiting - line.reorder_point) / line.demand_per_month;
-}
-
-/** What of a supplier's will run low next, to fill up an order that is too small; "" where nothing will within a year. */
-export function nextLow(lines: readonly RestockLine[], sheet: SupplierSheet, locale?: string): string {
-  const soon = lines.filter((line) => line.status === "enough" && line.supplier === sheet.supplier)
-    .map((line) => ({ line, months: monthsLeft(line) }))
-    .filter((one): one is { line: RestockLine; months: number } => one.months !== null && one.months < 12)
-    .sort((a, b) => a.months - b.months).slice(0, 3);
-  if (soon.length === 0) return "";
-  const when = (months: number) => (months < 1 ? "within a month" : `in about ${count(Math.round(months), "month", "months", locale)}`);
-  return `To fill the order up, next to run low there: ${soon.map(({ line, months }) => `${lineName(line)} (${when(months)})`).join(", ")}.`;
 }
