@@ -8,7 +8,7 @@ const TABLE = new RegExp(`^(${TABLES.map((table) => table.name).join("|")})\\.cs
 const SHEET = /\.(csv|tsv|txt|xlsx|xlsm|xls|ods|json|jsonl|ndjson|parquet|arrow|feather)(\.gz)?$/i;
 const MAPPING = "mapping.json";
 /** What a report wrote into the same folder is not read again. */
-const OURS = /^(rejected|failure-rates|verdicts|wear|wear-effects|wear-curve|recurrences|comebacks|lots|restock|stock-curve|advice-score|labour)\.csv$|^summary\.json$/i;
+const OURS = /^(rejected|failure-rates|verdicts|wear|wear-effects|wear-curve|recurrences|comebacks|lots|restock|stock-curve|advice-score|labour|workload|forecast-score)\.csv$|^summary\.json$/i;
 
 /**
  * Files to read: the tables where any is there by its name, else every sheet; a mapping beside them comes along.

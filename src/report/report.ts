@@ -22,6 +22,7 @@ import { labourTable } from "./labour-table.ts";
 import { lotTable } from "./lot-table.ts";
 import { rejectedTable } from "./rejected-table.ts";
 import { restockTable } from "./restock-table.ts";
+import { seasonTables } from "./season-tables.ts";
 import { stockTables } from "./stock-tables.ts";
 import { summary } from "./summary.ts";
 import { tableText } from "./table.ts";
@@ -57,7 +58,7 @@ async function tables(engine: Engine, taken: Imported, settings: ReportSettings)
     morning: sheet, as_of_from: settings.as_of !== null ? "asked for" : span.latest !== null ? "the newest day in the records" : "today, no ticket being there",
     files: taken.files, rejects, conflicts: in_conflict, respelt: await respeltNumbers(engine), labour_tickets: times.tickets, labour_set_aside: times.set_aside.length,
   });
-  const csv = [...await wearTables(engine), rejectedTable(rejects), ...failures, restockTable(sheet.restock), ...await stockTables(engine, as_of), labourTable(times)];
+  const csv = [...await wearTables(engine), rejectedTable(rejects), ...failures, restockTable(sheet.restock), ...await stockTables(engine, as_of), labourTable(times), ...await seasonTables(engine, as_of)];
   return {
     files: new Map([...csv.map((table) => [table.file, tableText(table)] as const), ["summary.json", `${JSON.stringify(facts, null, 2)}\n`]]),
     tickets: span.tickets, rejects: rejects.length, conflicts: in_conflict.length,

@@ -88,7 +88,7 @@ describe("the check of a report", () => {
     writeFileSync(join(folder, "labour.csv"), "");
     writeFileSync(join(folder, "summary.json"), "{");
     expect(reportTroubles(folder).map((text) => text.split(" ")[0])).toEqual([
-      "rejected.csv", "failure-rates.csv", "wear.csv", "wear-effects.csv", "wear-curve.csv", "recurrences.csv", "lots.csv", "restock.csv", "stock-curve.csv", "labour.csv", "advice-score.csv", "summary.json",
+      "rejected.csv", "failure-rates.csv", "wear.csv", "wear-effects.csv", "wear-curve.csv", "recurrences.csv", "lots.csv", "restock.csv", "stock-curve.csv", "labour.csv", "workload.csv", "forecast-score.csv", "advice-score.csv", "summary.json",
     ]);
   });
 });

@@ -43,6 +43,11 @@ test("the report on the demo shop is whole, the same twice, and holds what its r
   expect(score[0]?.note).toMatch(/^Ordered as advised, /);
   expect(table("labour.csv").find((row) => row.job === "full service" && row.reel_kind === "spinning" && row.model === "*"))
     .toMatchObject({ maker: "*", n: expect.stringMatching(/^\d{4}$/), median: expect.stringMatching(/^6|^7/) });
+  // The rush after the winter: March and April need more than the busy weeks' hours (TRADE.md 5.3: about 193 h and 168 h against 141 h a month).
+  const ahead = table("workload.csv"), rush = ahead.filter((row) => /^2026-0[34]/.test(row.week ?? ""));
+  expect([ahead.length, rush.length, rush.filter((row) => Number(row.bench_hours) > Number(row.capacity_hours)).length]).toEqual([26, 9, 9]);
+  const scores = table("forecast-score.csv"), naive = (horizon: string) => scores.find((row) => row.method === "same week last year" && row.horizon_weeks === horizon)?.pinball;
+  expect(scores.filter((row) => row.chosen === "yes").map((row) => [row.horizon_weeks, Number(row.pinball) <= Number(naive(row.horizon_weeks ?? ""))])).toEqual([["1", true], ["4", true], ["13", true]]);
   const told = JSON.parse(first.get("summary.json") ?? "{}") as { counts: { tickets: number }; morning: { to_order: unknown[]; most_failing: unknown[] } };
   expect(told.counts.tickets).toBeGreaterThan(3000);
   expect([told.morning.to_order.length > 0, told.morning.most_failing.length]).toEqual([true, 5]);

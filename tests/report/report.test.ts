@@ -20,6 +20,8 @@ const PROMISED: Record<string, string> = {
   "restock.csv": "part_no, interchange, supplier, on_hand, on_order, demand_mean, demand_p95, reorder_point, order_up_to, order_qty, cost, reason",
   "stock-curve.csv": "spend, jobs_without_wait, lines_filled",
   "advice-score.csv": "policy, jobs_without_wait, stock_value_mean, orders, spend",
+  "workload.csv": "week, tickets, tickets_p10, tickets_p90, bench_hours, bench_hours_p10, bench_hours_p90, method",
+  "forecast-score.csv": "method, horizon_weeks, mase, pinball, coverage80",
   "labour.csv": "job, reel_kind, maker, model, n, median, mean, mean_low, mean_high, p80, pooled_median, pooled_p80",
 };
 

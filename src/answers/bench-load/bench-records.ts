@@ -1,0 +1,55 @@
+import type { Engine } from "../../db/engine.ts";
+import { dayAfter } from "../days.ts";
+import receivedSql from "../season/received-by-day.sql?raw";
+import type { BenchRates } from "../labour/bench-rates.ts";
+import type { Closure } from "../season/bench-calendar.ts";
+import type { DayCount } from "../season/open-days.ts";
+import type { SeasonRecords } from "../season/season.ts";
+import awaitedSql from "./awaited-parts.sql?raw";
+import ticketsSql from "./bench-tickets.sql?raw";
+import type { BenchHours } from "./bench-hours.ts";
+import type { BenchTicket } from "./job-times.ts";
+import missingSql from "./missing-parts.sql?raw";
+
+/** A part that an open job waits for; null where neither a day nor a delivery time is known. */
+export type AwaitedPart = { readonly ticket_no: string; readonly due_on: string | null; readonly lead_days: number | null };
+
+/** A part that is not on the shelf, and how often one kind of job needed it. */
+export type MissingPart = {
+  readonly interchange: string;
+  readonly name: string | null;
+  readonly job: string | null;
+  readonly reel_kind: string | null;
+  readonly jobs: number;
+  readonly needed: number;
+  readonly due_on: string | null;
+  readonly lead_days: number | null;
+};
+
+/** What the owner says beside the records. */
+export interface BenchSettings {
+  readonly hours: BenchHours;
+  readonly closures: readonly Closure[];
+  /** Minutes a reel takes beside the work, and what an hour costs, are written with the bench's rates. */
+  readonly rates: BenchRates;
+}
+
+export interface BenchRecords {
+  readonly season: SeasonRecords;
+  readonly tickets: readonly BenchTicket[];
+  readonly awaited: readonly AwaitedPart[];
+  readonly missing: readonly MissingPart[];
+  readonly hours: BenchHours;
+  readonly rates: BenchRates;
+}
+
+/** Weeks looked ahead. */
+export const WEEKS = 26;
+
+/** Everything the weeks ahead are worked out from, as plain rows. */
+export async function benchRecords(engine: Engine, as_of: string, { hours, closures, rates }: BenchSettings, signal?: AbortSignal): Promise<BenchRecords> {
+  const days = await engine.rows<DayCount>(receivedSql, {}, signal), tickets = await engine.rows<BenchTicket>(ticketsSql, {}, signal);
+  const awaited = await engine.rows<AwaitedPart>(awaitedSql, { as_of }, signal);
+  const missing = await engine.rows<MissingPart>(missingSql, { as_of, since: dayAfter(as_of, -730) }, signal);
+  return { season: { days, as_of, closures, weeks: WEEKS }, tickets, awaited, missing, hours, rates };
+}

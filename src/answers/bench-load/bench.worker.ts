@@ -1,0 +1,3 @@
+import { answerBench } from "./bench-messages.ts";
+
+answerBench(self as unknown as DedicatedWorkerGlobalScope);
