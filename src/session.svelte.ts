@@ -83,9 +83,10 @@ export class Session extends ShopWords {
       const opening = world.openEngine();
       // Whoever waits for it is told below; the ledger may fail before.
       opening.catch(() => undefined);
+      const early = world.firstTime?.() ? demoAhead(world) : null;
       const { ledger, unkept } = await ledgerOf(world);
       this.#ledger = ledger;
-      const demo = (await this.#isFirstVisit()) ? demoAhead(world) : null;
+      const demo = (await this.#isFirstVisit()) ? early ?? demoAhead(world) : null;
       this.keeping = unkept ? "not at all" : await world.keeping(false);
       if (unkept) this.trouble = `${sentence(unkept)} Until this is put right, what you bring in is gone when you close this window.`;
       ledger.onChange(() => void this.#inTurn(() => this.#refill()).catch((fault: unknown) => (this.trouble = sentence(fault))));

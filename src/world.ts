@@ -20,6 +20,8 @@ export interface World {
   /** Looks at a file before it comes in, best away from the screen. */
   readonly look: Look;
   demoFiles(): Promise<readonly NamedFile[]>;
+  /** True once, when nobody seems to have been here before: then the demo may be read while the ledger is still being opened. */
+  firstTime?(): boolean;
   /** Whether the browser promised to keep the records; `ask` may put the question to the owner. */
   keeping(ask: boolean): Promise<Keeping>;
   /** Does work while no other tab does it. */
@@ -79,6 +81,20 @@ function day(now = new Date()): string {
   return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }
 
+const SEEN = "saltbench:seen";
+
+/** Kept outside the ledger so that it can be asked at once; where the browser forbids it, nothing is done ahead. */
+function firstTime(): boolean {
+  try {
+    if (localStorage.getItem(SEEN) !== null) return false;
+    localStorage.setItem(SEEN, "yes");
+    return true;
+  } catch (error) {
+    if (error instanceof DOMException) return false;
+    throw error;
+  }
+}
+
 /** The browser this runs in. */
 export const browser: World = {
   openLedger: () => openBrowserLedger(),
@@ -87,6 +103,7 @@ export const browser: World = {
   read: readInWorker,
   look: lookInWorker,
   demoFiles: () => Promise.all(Object.entries(DEMO).map(([path, address]) => ownFile(path.replace(/^.*\//, ""), address))),
+  firstTime,
   keeping,
   alone: (work) => (navigator.locks ? navigator.locks.request("saltbench: first visit", work) : work()),
   day: () => day(),

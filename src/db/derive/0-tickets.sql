@@ -15,14 +15,6 @@ from versions_judged
 where nth = 1 or (verdict is null and agrees) or (counts_verdict = 'fills' and verdict = 'left')
 group by ticket_no;
 
-create or replace view tickets as
-select * exclude (ticket_no), ticket_no
-from ledger.tickets
-anti join several on several.written = tickets.ticket_no
-union all by name
-select *
-from settled_tickets;
-
 -- Findings read from the same line as a row that does not count stay out where the row that counts has its own.
 create or replace table settled_findings as
 with placed as (
@@ -43,11 +35,3 @@ from counted
 qualify row_number() over (
   partition by ticket_no, position, part_no, mode, grade, action, routine, qty, unit_cost, minutes, note, nth
   order by import_no desc, source_file desc, source_line desc) = 1;
-
-create or replace view findings as
-select *
-from ledger.findings
-anti join several on several.written = findings.ticket_no
-union all by name
-select *
-from settled_findings;

@@ -6,11 +6,7 @@ import { Unreadable } from "../formats/unreadable.ts";
 import type { FileTally, Reject } from "../ledger/ledger.ts";
 import type { SpellingBook } from "../notes/own-spellings.ts";
 import type { Answers } from "../understanding/answers.ts";
-import { rowMaker } from "../understanding/row-maker.ts";
 import { TITLE } from "../understanding/row-shapes.ts";
-import { understoodRemarks } from "../understanding/understood-remarks.ts";
-import { shapeKey } from "../understanding/shape-key.ts";
-import { SheetTaker } from "../understanding/sheet-taker.ts";
 import type { KnownModel } from "../understanding/understanding.ts";
 import type { StagedRows } from "./filling.ts";
 import type { Mapping } from "./mapping.ts";
@@ -93,7 +89,8 @@ function asTable(file: { name: string; file_no: number }, { layout }: SheetWay &
   };
 }
 
-function asUnderstood(file: { name: string; file_no: number }, { plan }: SheetWay & { way: "understood" }, { last_day, book, owner_salt }: ReadOptions): Way {
+async function asUnderstood(file: { name: string; file_no: number }, { plan }: SheetWay & { way: "understood" }, { last_day, book, owner_salt }: ReadOptions): Promise<Way> {
+  const { rowMaker, SheetTaker, understoodRemarks } = await import("./understood-way.ts");
   const taker = new SheetTaker(file, plan, rowMaker(plan, file.name, last_day, book ?? null, owner_salt ?? null), last_day);
   return {
     taker, heading_line: plan.start.heading_line, above: ({ cells }) => taker.passOver(cells.some((cell) => cell.trim() !== "") ? TITLE : BLANK), tables: () => taker.tables,
@@ -126,7 +123,7 @@ async function readSheet(sheet: Sheet, name: string, file_no: number, { file, op
     const way = await sheetWay(sheet, { file: file.name, mapping, answers, models, last_day, signal, only });
     if (way.way === "left out") return null;
     const whole = { ...options, file_no }, at = { name, file_no };
-    const how = way.way === "table" ? asTable(at, way, whole, way.heading_line) : asUnderstood(at, way, whole);
+    const how = way.way === "table" ? asTable(at, way, whole, way.heading_line) : await asUnderstood(at, way, whole);
     const before = progress.rows;
     await rowsOf(sheet, how, whole, (read) => { progress.rows = before + read; });
     const { rows_read, rows_known, rows_to_fix, rows_dropped, rejects } = how.taker;
@@ -156,7 +153,7 @@ async function withAnswers({ sheets }: OpenedFile, options: ReadOptions): Promis
   const { answers = null, mapping, remembered = [] } = options, own = answers ?? mapping?.answers ?? null;
   if (own) return { ...options, answers: own, mapping: mapping?.answers ? null : mapping };
   if (mapping !== null || remembered.length === 0) return options;
-  const shape = await shapeKey(sheets);
+  const { shapeKey } = await import("./understood-way.ts"), shape = await shapeKey(sheets);
   return { ...options, answers: remembered.find((one) => one.shape === shape)?.answers ?? null };
 }
 

@@ -2,8 +2,6 @@ import type { Sheet, SheetRow } from "../formats/sheet.ts";
 import type { Answers, SheetAnswers } from "../understanding/answers.ts";
 import { answersFor } from "../understanding/conventions.ts";
 import { isSign } from "../understanding/heading-signs.ts";
-import { rowMaker } from "../understanding/row-maker.ts";
-import { planSheet, readableSheet } from "../understanding/sheet-plan.ts";
 import type { PlanOptions, SheetPlan } from "../understanding/sheet-plan.ts";
 import { RowChecker } from "../checking/row.ts";
 import { table } from "../columns.ts";
@@ -27,6 +25,8 @@ export interface WayOptions extends Omit<PlanOptions, "answers"> {
 }
 
 const HEAD = 300;
+
+const understood = () => import("./understood-way.ts");
 
 function firstRow(head: readonly SheetRow[]): SheetRow | null {
   return head.find(({ cells }) => cells.some((cell) => cell.trim() !== "")) ?? null;
@@ -53,8 +53,8 @@ function faultyAsTable({ plans, headings }: Layout, rows: readonly SheetRow[], l
   return checker ? rows.filter(({ cells }) => cells.some((cell) => cell.trim() !== "") && (cells.length > headings.length || checker.check(cells).faults.length > 0)).length : 0;
 }
 
-function faultyAsUnderstood(plan: SheetPlan, rows: readonly SheetRow[], { file, last_day }: WayOptions): number {
-  const maker = rowMaker(plan, file, last_day, null), known = new Set(table("tickets").columns.map(({ name }) => name));
+async function faultyAsUnderstood(plan: SheetPlan, rows: readonly SheetRow[], { file, last_day }: WayOptions): Promise<number> {
+  const { rowMaker } = await understood(), maker = rowMaker(plan, file, last_day, null), known = new Set(table("tickets").columns.map(({ name }) => name));
   const ends = [...rows.flatMap((row) => [...maker.take(row)]), ...maker.finish()];
   return known.size === 0 ? rows.length : ends.filter(({ outcome }) => outcome.end === "to fix").length;
 }
@@ -64,8 +64,8 @@ async function better(sheet: Sheet, layout: Layout, head: readonly SheetRow[], o
   const first = firstRow(head), as_table: SheetWay = { way: "table", layout, heading_line: first?.line ?? 0 };
   const rows = head.filter(({ line }) => line > (first?.line ?? 0)), faulty = faultyAsTable(layout, rows, options.last_day);
   if (layout.plans.length !== 1 || layout.plans[0]?.table.name !== "tickets" || faulty === 0) return as_table;
-  const plan = await planSheet(sheet, { ...options, answers: own });
-  return readableSheet(plan) && faultyAsUnderstood(plan, rows, options) < faulty ? { way: "understood", plan } : as_table;
+  const { planSheet, readableSheet } = await understood(), plan = await planSheet(sheet, { ...options, answers: own });
+  return readableSheet(plan) && (await faultyAsUnderstood(plan, rows, options)) < faulty ? { way: "understood", plan } : as_table;
 }
 
 /**
@@ -79,10 +79,10 @@ export async function sheetWay(sheet: Sheet, options: WayOptions): Promise<Sheet
   const head = await sheet.head(HEAD), first = firstRow(head);
   if (!first) throw new Unreadable("The file holds nothing but blank lines.");
   const layout = tableLayout(first, options), as_table = layout instanceof Unreadable || layout.missing.length > 0 ? null : layout;
-  if (own && own.kind !== "table") return { way: "understood", plan: await planSheet(sheet, { ...options, answers: own }) };
+  if (own && own.kind !== "table") return { way: "understood", plan: await (await understood()).planSheet(sheet, { ...options, answers: own }) };
   if (as_table && (own?.kind === "table" || isOwn(as_table) || options.mapping !== null)) return { way: "table", layout: as_table, heading_line: first.line };
   if (as_table) return better(sheet, as_table, head, own, options);
-  const plan = options.mapping === null ? await planSheet(sheet, { ...options, answers: own }) : null;
+  const { planSheet, readableSheet } = await understood(), plan = options.mapping === null ? await planSheet(sheet, { ...options, answers: own }) : null;
   if (plan && readableSheet(plan) && !(layout instanceof Unreadable ? false : isOwn(layout))) return { way: "understood", plan };
   if (layout instanceof Unreadable) throw layout;
   return { way: "table", layout, heading_line: first.line };
