@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { followParts } from "../../src/answers/wear/follow-parts.ts";
 import type { Engine, Row } from "../../src/db/engine.ts";
 import { statement } from "../../src/db/statement.ts";
 import { fill, openShop } from "./shop.ts";
@@ -15,6 +16,7 @@ let engine: Engine;
 beforeAll(async () => {
   engine = await openShop();
   await fill(engine, {});
+  await followParts(engine);
 });
 afterAll(() => engine.close());
 
