@@ -48,3 +48,4 @@ create or replace table position_list (
 );
 create or replace table coverage (reel_kind varchar, job varchar, position varchar, level varchar, not_tier varchar);
 create or replace table interchange (part_no varchar, interchange varchar, refused varchar);
+create or replace table suspected (size_or_part varchar, supplier varchar, from_date date, to_date date);

@@ -1,8 +1,8 @@
 import gammaln from "@stdlib/math-base-special-gammaln";
 import { requireInside, requirePositive, requireWhole } from "./requirement.ts";
 
-/** One part looked at again: when it was fitted, which are used alike (`like`, within the larger `group`), and whether it had failed. */
-export interface LookedAgain { readonly stretch: number; readonly like: number; readonly group: number; readonly failed: boolean }
+/** So many parts looked at again: when they were fitted, which are used alike (`like`, within the larger `group`), and whether they had failed. */
+export interface LookedAgain { readonly stretch: number; readonly like: number; readonly group: number; readonly failed: boolean; readonly count: number }
 /** So many parts fitted in a stretch with one batch's name written beside them. */
 export interface NameWritten { readonly stretch: number; readonly name: string; readonly count: number }
 
@@ -22,13 +22,13 @@ const TURNS = 3;
 /** Share of those alike that had failed, outside the window, drawn toward their group's. */
 function usualShares(looks: readonly LookedAgain[], outside: readonly LookedAgain[]): number[] {
   const likes = new Map<number, [number, number]>(), groups = new Map<number, [number, number]>();
-  const add = (to: Map<number, [number, number]>, key: number, failed: boolean) => {
+  const add = (to: Map<number, [number, number]>, key: number, { failed, count }: LookedAgain) => {
     const [seen, bad] = to.get(key) ?? [0, 0];
-    to.set(key, [seen + 1, bad + Number(failed)]);
+    to.set(key, [seen + count, bad + (failed ? count : 0)]);
   };
-  for (const { like, group, failed } of outside) {
-    add(likes, like, failed);
-    add(groups, group, failed);
+  for (const look of outside) {
+    add(likes, look.like, look);
+    add(groups, look.group, look);
   }
   return looks.map(({ like, group }) => {
     const [all, all_bad] = groups.get(group) ?? [0, 0], [seen, bad] = likes.get(like) ?? [0, 0];
@@ -111,7 +111,7 @@ export function windowEnds(looks: readonly LookedAgain[], names: readonly NameWr
   requirePositive("windowEnds", "longest", longest);
   requireInside("windowEnds", "level", level);
   for (const { stretch } of [...looks, ...names]) requireWhole("windowEnds", "stretch", stretch);
-  for (const { count } of names) requireWhole("windowEnds", "count", count);
+  for (const { count } of [...looks, ...names]) requireWhole("windowEnds", "count", count);
   if (looks.length === 0) return null;
   const stretches = [...looks, ...names].reduce((most, { stretch }) => Math.max(most, stretch + 1), 0);
   const windows = Array.from({ length: stretches }, (_, first) => Array.from({ length: Math.min(longest, stretches - first) }, (__, more) => ({ first, last: first + more }))).flat();
@@ -119,7 +119,7 @@ export function windowEnds(looks: readonly LookedAgain[], names: readonly NameWr
   let outside = looks, ends: WindowEnds | null = null;
   for (let turn = 0; turn < TURNS; turn += 1) {
     const usual = usualShares(looks, outside);
-    const sums = TIMES.map((times) => running(stretches, (add) => looks.forEach(({ stretch, failed }, i) => add(stretch, gain(times, usual[i] as number, failed)))));
+    const sums = TIMES.map((times) => running(stretches, (add) => looks.forEach(({ stretch, failed, count }, i) => add(stretch, count * gain(times, usual[i] as number, failed)))));
     const weight = weights(windows.flatMap((window, i) => sums.map((sum) => (known[i] as number) + sum(window))));
     const by_window = windows.map((_, i) => weight.slice(i * TIMES.length, (i + 1) * TIMES.length).reduce((sum, one) => sum + one, 0));
     ends = { first: end(windows, by_window, "first", stretches, level), last: end(windows, by_window, "last", stretches, level) };

@@ -8,7 +8,7 @@ function looks(seed: number, a_month = 8): LookedAgain[] {
   const random = seededRandom(seed);
   return Array.from({ length: 30 * a_month }, (_, i) => {
     const stretch = Math.floor(i / a_month), bad = stretch >= 12 && stretch <= 16;
-    return { stretch, like: i % 2, group: 0, failed: random() < (bad ? 0.9 : 0.3) };
+    return { stretch, like: i % 2, group: 0, failed: random() < (bad ? 0.9 : 0.3), count: 1 };
   });
 }
 const all = (seeds: number, of: (seed: number) => ReturnType<typeof windowEnds>) => Array.from({ length: seeds }, (_, seed) => of(seed + 1));
@@ -39,19 +39,28 @@ describe("windowEnds", () => {
 
   test("with one month only, that month is both ends, whatever had failed", () => {
     const one = { middle: 0, low: 0, high: 0 };
-    expect(windowEnds([{ stretch: 0, like: 0, group: 0, failed: true }], [], 9)).toEqual({ first: one, last: one });
-    expect(windowEnds([{ stretch: 0, like: 0, group: 0, failed: false }], [{ stretch: 0, name: "A", count: 3 }], 9)).toEqual({ first: one, last: one });
+    expect(windowEnds([{ stretch: 0, like: 0, group: 0, failed: true, count: 1 }], [], 9)).toEqual({ first: one, last: one });
+    expect(windowEnds([{ stretch: 0, like: 0, group: 0, failed: false, count: 1 }], [{ stretch: 0, name: "A", count: 3 }], 9)).toEqual({ first: one, last: one });
   });
 
   test("of two months, two sound looks in one and two failed in the other, the window is the failed one", () => {
     // By hand, at the usual share 1/2: month 1 weighs the sum of (2 - 2 · 2^-t)² over the ten t, 30; month 0 the sum of 4^(1 - t), 1.7.
-    const two = [0, 0, 1, 1].map((stretch) => ({ stretch, like: 0, group: 0, failed: stretch === 1 }));
+    const two = [0, 0, 1, 1].map((stretch) => ({ stretch, like: 0, group: 0, failed: stretch === 1, count: 1 }));
     expect(windowEnds(two, [], 1)).toMatchObject({ first: { middle: 1, high: 1 }, last: { middle: 1, high: 1 } });
   });
 
+  test("looks counted together give the ends of the same looks one by one", () => {
+    const single = looks(5), cells = Array.from({ length: 30 }, (_, stretch) => [0, 1].flatMap((like) => [true, false].map((failed) => ({
+      stretch, like, group: 0, failed, count: single.filter((one) => one.stretch === stretch && one.like === like && one.failed === failed).length,
+    })))).flat();
+    expect(cells.reduce((sum, { count }) => sum + count, 0)).toBe(single.length);
+    expect(windowEnds(cells, [], 9)).toEqual(windowEnds(single, [], 9));
+  });
+
   test("refuses what is no month, no count and no level", () => {
-    expect(() => windowEnds([{ stretch: 0.5, like: 0, group: 0, failed: true }], [], 9)).toThrow("stretch must be a whole number");
+    expect(() => windowEnds([{ stretch: 0.5, like: 0, group: 0, failed: true, count: 1 }], [], 9)).toThrow("stretch must be a whole number");
     expect(() => windowEnds([], [{ stretch: 0, name: "A", count: -1 }], 9)).toThrow("count must be a whole number");
+    expect(() => windowEnds([{ stretch: 0, like: 0, group: 0, failed: true, count: 0.5 }], [], 9)).toThrow("count must be a whole number");
     expect(() => windowEnds([], [], 0)).toThrow("longest must be a finite number above 0");
     expect(() => windowEnds([], [], 9, 1)).toThrow("level must lie between 0 and 1");
   });

@@ -37,7 +37,7 @@ export function worstMonths(scan: Scan | null, start: number, end: number): LotW
  */
 export function batchMonths(rows: readonly RefittedRow[], names: readonly NameRow[], longest: number): LotWindow | null {
   const start = Math.min(...[...rows, ...names].map(({ month }) => month)), like = numbered(rows.map(({ position, fished }) => `${position} ${fished}`)), group = numbered(rows.map(({ position }) => position));
-  const looks = rows.flatMap(({ month, failed, fitted }, i) => Array.from({ length: fitted }, () => ({ stretch: month - start, like: like[i] ?? 0, group: group[i] ?? 0, failed })));
+  const looks = rows.map(({ month, failed, fitted }, i) => ({ stretch: month - start, like: like[i] ?? 0, group: group[i] ?? 0, failed, count: fitted }));
   const ends = windowEnds(looks, names.map(({ month, name, count }) => ({ stretch: month - start, name, count })), longest);
   if (ends === null) return null;
   const { first, last } = ends;

@@ -3,7 +3,7 @@ import { ALL_FAILURES, failureRates } from "../../../src/answers/failures/failur
 import { ALL_VERDICTS } from "../../../src/answers/failures/failure-verdicts.ts";
 import type { JudgeWork } from "../../../src/answers/failures/failure-verdicts.ts";
 import { verdictsInWorker } from "../../../src/answers/failures/judge-in-worker.ts";
-import { lots } from "../../../src/answers/lots/lots.ts";
+import { lotsInWorker } from "../../../src/answers/lots/lots-in-worker.ts";
 import type { Engine } from "../../../src/db/engine.ts";
 import { guardScripts } from "../../../src/ui/own-scripts.ts";
 import { demoInBrowser as demo, grow as growBy, inspections } from "../demo-in-browser.ts";
@@ -38,7 +38,7 @@ async function verdicts(engine: Engine): Promise<VerdictTime> {
 }
 
 const shares = (engine: Engine) => timed(() => failureRates(engine, { ...ALL_FAILURES, opening: "planned" }));
-const batches = (engine: Engine) => timed(() => lots(engine));
+const batches = (engine: Engine) => timed(() => lotsInWorker(engine));
 const EVERY = { reel_kind: null, water: null, from: null, to: null, group: null, watched_until: "last visit", curves: true } as const;
 const back = (engine: Engine) => timed(() => comebacks(engine, { ...EVERY, maker: null, model: null, position: "ar_clutch" }));
 
