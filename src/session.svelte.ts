@@ -6,6 +6,7 @@ import { EngineGone } from "./db/errors.ts";
 import { prepareTables } from "./db/prepare.ts";
 import { Turns } from "./db/turns.ts";
 import { watchedEngine } from "./db/watched-engine.ts";
+import type { BenchStore } from "./records/bench-log/bench-store.ts";
 import { ImportKept } from "./records/import-kept.ts";
 import type { Imported, ImportOptions } from "./records/importing.ts";
 import type { Settlement } from "./records/looking/remembered.ts";
@@ -62,6 +63,9 @@ export class Session extends ShopWords {
 
   /** The way to look at files before they come in. */
   get look(): ShopLook { return shopLook(this.#at.world.look, { ...this.#open, demo: this.demo }); }
+
+  /** Tickets at the bench: apart from the records, and in the backup with them. */
+  bench(): Promise<BenchStore> { return this.#at.world.openBench(); }
 
   get #at(): { world: World; ledger: Ledger } {
     if (!this.#world || !this.#ledger) throw new RangeError("Session: needs start() before anything else");
@@ -198,7 +202,7 @@ export class Session extends ShopWords {
       const { rememberAll } = await import("./records/looking/remembered.ts"), { importFiles } = await import("./records/importing.ts");
       const answers = await rememberAll(this.#at.ledger, settlement.answers);
       const { instead_of } = settlement, place = instead_of ? { instead_of: instead_of.id } : {};
-      const read = () => this.#take((open) => importFiles(files, { ...open, ...place, origin: "files", answers, signal, report }));
+      const read = () => this.#take((open) => importFiles(files, { ...open, ...place, origin: settlement.origin ?? "files", answers, signal, report }));
       const batch = await (instead_of ? this.#filledAgain(read) : read());
       if (this.keeping !== "not at all") this.keeping = await this.#at.world.keeping(true);
       return batch;
@@ -232,6 +236,9 @@ export class Session extends ShopWords {
     return batch;
   }
 
+  /** Takes the invented shop out, so that real records can begin. */
+  putDemoAway(): Promise<void> { return this.#inTurn(() => this.#takeDemoOut()); }
+
   /** Takes one import out again. */
   takeOut(batch: Batch): Promise<void> {
     return this.#without(async (ledger) => {
@@ -240,7 +247,13 @@ export class Session extends ShopWords {
     });
   }
 
-  removeAll(): Promise<void> { return this.#without((ledger) => ledger.clear()); }
+  /** Takes out all records, and what is at the bench. */
+  removeAll(): Promise<void> {
+    return this.#without(async (ledger) => {
+      await ledger.clear();
+      await (await this.bench()).clear();
+    });
+  }
 
   #without(remove: (ledger: Ledger) => Promise<void>): Promise<void> {
     return this.#inTurn(async () => {
@@ -251,16 +264,16 @@ export class Session extends ShopWords {
     });
   }
 
-  /** All records, rows to fix and settings as one zip file. */
+  /** All records, rows to fix, settings and what is at the bench as one zip file. */
   backup(): Promise<Blob> {
-    return this.#inTurn(async () => (await import("./records/backup.ts")).backUp(this.#open));
+    return this.#inTurn(async () => (await import("./records/backup.ts")).backUp({ ...this.#open, bench: await this.bench() }));
   }
 
   /** Puts a backup in the place of everything, or leaves everything as it is. @throws {BackupRefused} and what imports throw */
   restore(file: Blob, signal: AbortSignal, report: Report): Promise<Imported> {
     return this.#inTurn(async () => {
-      const { restore } = await import("./records/backup.ts");
-      const imported = await this.#take((open) => restore(file, { ...open, signal, report }));
+      const { restore } = await import("./records/backup.ts"), bench = await this.bench();
+      const imported = await this.#take((open) => restore(file, { ...open, bench, signal, report }));
       // What could not be read back before is gone with the rest.
       await this.#refill();
       return imported;

@@ -1,4 +1,5 @@
 import type { Engine } from "./db/engine.ts";
+import type { BenchStore } from "./records/bench-log/bench-store.ts";
 import { openBrowserLedger } from "./records/ledger/browser-ledger.ts";
 import { LedgerDamaged, LedgerUnavailable } from "./records/ledger/errors.ts";
 import type { Ledger } from "./records/ledger/ledger.ts";
@@ -14,6 +15,8 @@ import type { NamedFile, ReadFile } from "./records/reading/read-file.ts";
 /** What the session needs of the place it runs in; tests bring their own. */
 export interface World {
   openLedger(): Promise<Ledger>;
+  /** Tickets at the bench, apart from the records. */
+  openBench(): Promise<BenchStore>;
   openEngine(): Promise<Engine>;
   /** Reads a file that comes in, best away from the screen. */
   readonly read: ReadFile;
@@ -98,6 +101,7 @@ function firstTime(): boolean {
 /** The browser this runs in. */
 export const browser: World = {
   openLedger: () => openBrowserLedger(),
+  openBench: async () => (await import("./records/bench-log/open-bench.ts")).openBench(),
   // Its code is large: the frame stands before it is read.
   openEngine: async () => (await import("./db/open-browser.ts")).openBrowserEngine(),
   read: readInWorker,

@@ -3,6 +3,7 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import { RULE_CHANGES_SETTING } from "../src/answers/rule-changes/rule-changes.ts";
 import type { Engine } from "../src/db/engine.ts";
 import { openNodeEngine } from "../src/db/open-node.ts";
+import { openMemoryBench } from "../src/records/bench-log/memory-bench.ts";
 import { MemoryShelf, openMemoryLedger } from "../src/records/ledger/memory-ledger.ts";
 import { lookHere } from "../src/records/looking/look.ts";
 import { readFile } from "../src/records/reading/read-file.ts";
@@ -18,7 +19,7 @@ afterAll(() => engine.close());
 async function started(shelf: MemoryShelf): Promise<Session> {
   const session = new Session();
   await session.start({
-    openLedger: async () => openMemoryLedger(shelf), openEngine: async () => engine, read: readFile, look: lookHere, demoFiles: async () => [TICKETS],
+    openLedger: async () => openMemoryLedger(shelf), openBench: async () => openMemoryBench(), openEngine: async () => engine, read: readFile, look: lookHere, demoFiles: async () => [TICKETS],
     keeping: async () => "kept", alone: (work) => work(), day: () => "2026-11-25",
   });
   return session;

@@ -4,6 +4,7 @@ import type { HandGroup } from "../src/answers/interchange/hand-groups.ts";
 import type { OrderMark } from "../src/answers/stock/order-marks.ts";
 import type { Engine } from "../src/db/engine.ts";
 import { openNodeEngine } from "../src/db/open-node.ts";
+import { openMemoryBench } from "../src/records/bench-log/memory-bench.ts";
 import { MemoryShelf, openMemoryLedger } from "../src/records/ledger/memory-ledger.ts";
 import { lookHere } from "../src/records/looking/look.ts";
 import { readFile } from "../src/records/reading/read-file.ts";
@@ -20,7 +21,7 @@ afterAll(() => engine.close());
 async function started(shelf: MemoryShelf): Promise<Session> {
   const session = new Session();
   await session.start({
-    openLedger: async () => openMemoryLedger(shelf), openEngine: async () => engine, read: readFile, look: lookHere, demoFiles: async () => [TICKETS],
+    openLedger: async () => openMemoryLedger(shelf), openBench: async () => openMemoryBench(), openEngine: async () => engine, read: readFile, look: lookHere, demoFiles: async () => [TICKETS],
     keeping: async () => "kept", alone: (work) => work(), day: () => "2026-11-25",
   });
   return session;

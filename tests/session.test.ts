@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import { afterAll, beforeAll, describe, expect, onTestFinished, test } from "vitest";
 import type { Engine } from "../src/db/engine.ts";
 import { openNodeEngine } from "../src/db/open-node.ts";
+import { openMemoryBench } from "../src/records/bench-log/memory-bench.ts";
 import { LedgerNewer, LedgerUnavailable } from "../src/records/ledger/errors.ts";
 import { lookHere } from "../src/records/looking/look.ts";
 import { MemoryShelf, openMemoryLedger } from "../src/records/ledger/memory-ledger.ts";
@@ -28,8 +29,10 @@ async function ownEngine(): Promise<Engine> {
 
 /** A browser with one disk (`shelf`) and a clock that stands still. */
 function place(shelf = new MemoryShelf(), change: Partial<World> = {}): World {
+  const bench = openMemoryBench();
   return {
     openLedger: async () => openMemoryLedger(shelf),
+    openBench: async () => bench,
     openEngine: async () => shared,
     read: readFile,
     look: lookHere,
@@ -233,4 +236,17 @@ test("what another tab brings in or takes out shows here too", async () => {
   await there.bringIn([OWN], never, quiet);
   await expect.poll(() => here.demo, { timeout: 20_000 }).toBe(false);
   await expect.poll(() => tickets(here)).toEqual(["X-1"]);
+});
+
+describe("what is at the bench", () => {
+  test("outlives a demo that is put away, goes with the backup, and goes when all is removed", async () => {
+    const session = await started(place()), bench = await session.bench(), { id } = await bench.begin({ ticket_no: "B-1" });
+    await session.putDemoAway();
+    expect([session.bare, (await bench.tickets()).map((ticket) => ticket.id)]).toEqual([true, [id]]);
+    const backup = await session.backup(), other = await started(place());
+    await other.restore(backup, never, quiet);
+    expect((await (await other.bench()).tickets()).map((ticket) => ticket.id)).toEqual([id]);
+    await session.removeAll();
+    expect(await bench.tickets()).toEqual([]);
+  });
 });

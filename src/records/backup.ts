@@ -1,8 +1,10 @@
 import type { Engine, SqlValue } from "../db/engine.ts";
+import { benchCopy, benchFiles, isBenchFile } from "./backup/bench-files.ts";
 import { TABLE_FILES, keptRows } from "./backup/kept-rows.ts";
 import { BackupRefused, MANIFEST, checkEntries, entryOf, manifestFrom, manifestText } from "./backup/manifest.ts";
 import { SOURCES, SOURCE_COLUMNS, bringSources } from "./backup/sources.ts";
 import { unzipped, zipped } from "./backup/zip.ts";
+import type { BenchStore } from "./bench-log/bench-store.ts";
 import type { TableName } from "./columns.ts";
 import { csvLine, csvText } from "./csv-out.ts";
 import { importFiles } from "./importing.ts";
@@ -46,12 +48,15 @@ function settingsText(settings: Readonly<Record<string, string>>): string {
   return `${JSON.stringify(Object.fromEntries(Object.entries(settings).sort(([a], [b]) => (a < b ? -1 : 1))), null, 2)}\n`;
 }
 
+interface BackUpFrom { readonly engine: Engine; readonly ledger: Ledger; readonly today: string; readonly bench?: BenchStore }
+
 /**
- * All records, rows to fix and settings as one zip file of CSV tables that ordinary tools open.
+ * All records, rows to fix and settings as one zip file of CSV tables that ordinary tools open; tickets at the bench and
+ * their photos beside them.
  *
  * @param from `today` as `YYYY-MM-DD`; the engine filled with all that the ledger holds
  */
-export async function backUp({ engine, ledger, today }: { engine: Engine; ledger: Ledger; today: string }): Promise<Blob> {
+export async function backUp({ engine, ledger, today, bench }: BackUpFrom): Promise<Blob> {
   const files = new Map<string, Uint8Array>();
   let origins = csvText(SOURCE_COLUMNS, []);
   for (const { table, name } of TABLE_FILES) {
@@ -62,8 +67,10 @@ export async function backUp({ engine, ledger, today }: { engine: Engine; ledger
   files.set(SOURCES, bytesOf(origins));
   files.set(REJECTS, bytesOf(rowsToFixCsv(await ledger.rejects())));
   files.set(SETTINGS, bytesOf(settingsText(await settingsOf(ledger))));
+  const at_bench = bench ? await benchFiles(bench) : new Map<string, Uint8Array>();
+  for (const [name, bytes] of at_bench) files.set(name, bytes);
   const entries = await Promise.all([...files].map(([name, bytes]) => entryOf(name, bytes)));
-  files.set(MANIFEST, bytesOf(manifestText(today, entries)));
+  files.set(MANIFEST, bytesOf(manifestText(today, entries, at_bench.size > 0)));
   return new Blob([zipped(files, today)], { type: "application/zip" });
 }
 
@@ -75,7 +82,7 @@ function settingsFrom(text: string): Record<string, string> {
 
 /** @throws {BackupRefused} when the file is no backup, a newer one, or damaged */
 async function opened(file: Blob): Promise<ReadonlyMap<string, Uint8Array>> {
-  const files = unzipped(new Uint8Array(await file.arrayBuffer()), new Set([...NAMES, SOURCES]));
+  const files = unzipped(new Uint8Array(await file.arrayBuffer()), (name) => NAMES.has(name) || name === SOURCES || isBenchFile(name));
   if (!files.has(MANIFEST)) throw new BackupRefused("This zip file is not a backup of Saltbench: it has no manifest.json.");
   const manifest = manifestFrom(textOf(files, MANIFEST)), listed = new Set(manifest.entries.map(({ name }) => name));
   const missing = [...NAMES].find((name) => name !== MANIFEST && !listed.has(name));
@@ -85,18 +92,21 @@ async function opened(file: Blob): Promise<ReadonlyMap<string, Uint8Array>> {
 }
 
 /**
- * Puts a backup in the place of all records and settings, through the same checks as any file, whole or not at all.
+ * Puts a backup in the place of all records and settings, through the same checks as any file, whole or not at all. What is
+ * at the bench gives way to the backup's bench log; where the backup has none it stays.
  *
  * @throws {BackupRefused} when the file is no backup, was made by a newer version, or is damaged (it says where); nothing has
  * changed then
  */
-export async function restore(file: Blob, options: Omit<ImportOptions, "origin" | "instead_of_all">): Promise<Imported> {
-  const files = await opened(file), { engine, ledger } = options;
+export async function restore(file: Blob, options: Omit<ImportOptions, "origin" | "instead_of_all"> & { readonly bench?: BenchStore }): Promise<Imported> {
+  const files = await opened(file), { engine, ledger } = options, at_bench = benchCopy(files);
   const tables = TABLE_FILES.map(({ name }) => ({ name, blob: new Blob([(files.get(name) ?? new Uint8Array()) as Uint8Array<ArrayBuffer>]) }));
   const beside = files.has(SOURCES) ? { beside: (inside: Engine) => bringSources(inside, textOf(files, SOURCES)) } : {};
   const instead_of_all = { settings: settingsFrom(textOf(files, SETTINGS)), rejects: await rowsToFixFrom(textOf(files, REJECTS)), ...beside };
   try {
-    return await importFiles(tables, { ...options, origin: "backup", instead_of_all });
+    const imported = await importFiles(tables, { ...options, origin: "backup", instead_of_all });
+    if (at_bench) await options.bench?.replaceAll(at_bench);
+    return imported;
   } catch (error) {
     // The engine was emptied for the backup's rows.
     await rebuild(engine, ledger);

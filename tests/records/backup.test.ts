@@ -110,7 +110,7 @@ describe("a file that is no sound backup is refused and nothing changes", () => 
   test.each([
     ["findings.csv", (text: string) => text.replace("ar_clutch", "ar_sleeve"), "This backup is damaged: findings.csv is not what was written (its checksum differs)."],
     ["parts.csv", () => null, "This backup is damaged: parts.csv is missing."],
-    ["manifest.json", (text: string) => text.replace('"saltbench_backup": 1', '"saltbench_backup": 2'), "This backup was made by a newer version of Saltbench."],
+    ["manifest.json", (text: string) => text.replace('"saltbench_backup": 1', '"saltbench_backup": 3'), "This backup was made by a newer version of Saltbench."],
     ["manifest.json", (text: string) => text.replace('"ledger_version": 1', '"ledger_version": 99'), "This backup was made by a newer version of Saltbench."],
     ["manifest.json", (text: string) => text.replace("orders.csv", "ordres.csv"), "This backup is damaged: its manifest.json does not list orders.csv."],
     ["manifest.json", () => "{", "This backup is damaged: its manifest.json cannot be read."],

@@ -1,7 +1,9 @@
 import { LEDGER_VERSION } from "../ledger/ledger.ts";
 
-/** Newest shape of a backup; one with a higher number is refused. */
-export const BACKUP_VERSION = 1;
+/** Newest shape of a backup; one with a higher number is refused. The second can hold a bench log with photos. */
+export const BACKUP_VERSION = 2;
+/** Of a backup without a bench log, which older versions can restore. */
+const PLAIN_VERSION = 1;
 
 export const MANIFEST = "manifest.json";
 
@@ -29,8 +31,8 @@ export async function entryOf(name: string, bytes: Uint8Array): Promise<Entry> {
   return { name, bytes: bytes.length, sha256: Array.from(digest, (byte) => byte.toString(16).padStart(2, "0")).join("") };
 }
 
-export function manifestText(made_on: string, entries: readonly Entry[]): string {
-  const manifest: Manifest = { saltbench_backup: BACKUP_VERSION, ledger_version: LEDGER_VERSION, made_on, entries };
+export function manifestText(made_on: string, entries: readonly Entry[], with_bench = false): string {
+  const manifest: Manifest = { saltbench_backup: with_bench ? BACKUP_VERSION : PLAIN_VERSION, ledger_version: LEDGER_VERSION, made_on, entries };
   return `${JSON.stringify(manifest, null, 2)}\n`;
 }
 

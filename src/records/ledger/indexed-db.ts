@@ -38,12 +38,17 @@ function makeStores(database: IDBDatabase): void {
   for (const name of ["payloads", "rejects", "settings"]) database.createObjectStore(name);
 }
 
-/** @throws {LedgerNewer} or {LedgerUnavailable} */
-export function openDatabase(name: string): Promise<IDBDatabase> {
+/**
+ * Opens a store of the browser.
+ *
+ * @param make fills one that is not there yet
+ * @throws {LedgerNewer} when a later version wrote it; {LedgerUnavailable}
+ */
+export function openStore(name: string, version: number, make: (database: IDBDatabase) => void): Promise<IDBDatabase> {
   if (!globalThis.indexedDB) throw new LedgerUnavailable("this browser has no store, or forbids it in a private window.");
   return new Promise((resolve, reject) => {
-    const request = indexedDB.open(name, LEDGER_VERSION);
-    request.onupgradeneeded = () => makeStores(request.result);
+    const request = indexedDB.open(name, version);
+    request.onupgradeneeded = () => make(request.result);
     request.onblocked = () => reject(new LedgerUnavailable("an older Saltbench is open in another tab. Close it, then reload this page."));
     request.onerror = () => reject(ledgerError(request.error));
     request.onsuccess = () => {
@@ -53,12 +58,19 @@ export function openDatabase(name: string): Promise<IDBDatabase> {
   });
 }
 
-/** What one transaction over all stores does; `strict` waits for the disk itself, not for its cache. */
-export async function transacted<T>(
-  database: IDBDatabase, mode: "readonly" | "readwrite", work: (store: (name: Store) => IDBObjectStore) => Promise<T>,
+/** @throws {LedgerNewer} or {LedgerUnavailable} */
+export const openDatabase = (name: string): Promise<IDBDatabase> => openStore(name, LEDGER_VERSION, makeStores);
+
+/** What one transaction over all stores of the ledger does. */
+export const transacted = <T>(database: IDBDatabase, mode: "readonly" | "readwrite", work: (store: (name: Store) => IDBObjectStore) => Promise<T>): Promise<T> =>
+  transactedOver(database, STORES, mode, work);
+
+/** What one transaction over these stores does; `strict` waits for the disk itself, not for its cache. */
+export async function transactedOver<T, Name extends string>(
+  database: IDBDatabase, stores: readonly Name[], mode: "readonly" | "readwrite", work: (store: (name: Name) => IDBObjectStore) => Promise<T>,
 ): Promise<T> {
   try {
-    const transaction = database.transaction(STORES, mode, { durability: "strict" });
+    const transaction = database.transaction(stores, mode, { durability: "strict" });
     const [result] = await Promise.all([work((name) => transaction.objectStore(name)), committed(transaction)]);
     return result;
   } catch (error) {

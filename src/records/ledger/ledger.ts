@@ -53,7 +53,7 @@ export interface Batch {
   /** 1, 2, 3 …: later imports win where a table keeps the newest row. */
   readonly import_no: number;
   readonly imported_at: string;
-  readonly origin: "demo" | "files" | "backup";
+  readonly origin: "demo" | "files" | "bench" | "backup";
   readonly ledger_version: number;
   readonly files: readonly FileTally[];
   readonly tables: readonly StoredTable[];

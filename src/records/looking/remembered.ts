@@ -17,6 +17,8 @@ export interface Settlement {
   readonly answers: readonly FileAnswers[];
   /** An import of the very same files, which is taken out first. */
   readonly instead_of: Batch | null;
+  /** Where they come from, when not from the owner's own files. */
+  readonly origin?: Batch["origin"];
 }
 
 /** Keeps the answers for all files of a shape, in the place of those before; null forgets them. */
