@@ -17,5 +17,6 @@ export const ROOMS: readonly Room[] = [
   { slug: "wear", title: "Salt & wear", load: () => import("./rooms/wear/Room.svelte") },
   { slug: "labour", title: "Labour", load: () => import("./rooms/labour/Room.svelte") },
   { slug: "season", title: "Season", load: () => import("./rooms/season/Room.svelte") },
+  { slug: "bench", title: "Bench", load: () => import("./rooms/bench/Room.svelte") },
   { slug: "records", title: "Records", load: () => import("./rooms/records/Room.svelte") },
 ];
