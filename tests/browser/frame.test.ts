@@ -3,7 +3,7 @@ import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
 import { closeAll, LAPTOP, openApp, seriousViolations, TABLET } from "./harness.ts";
 import type { App } from "./harness.ts";
 
-const ROOMS = [["morning", "Morning sheet"], ["card", "Reel card"], ["failures", "Failures"], ["stock", "Stock"], ["wear", "Salt & wear"], ["labour", "Labour"], ["bench", "Bench"], ["records", "Records"]] as const;
+const ROOMS = [["morning", "Morning sheet"], ["card", "Reel card"], ["failures", "Failures"], ["stock", "Stock"], ["wear", "Salt & wear"], ["labour", "Labour"], ["season", "Season"], ["bench", "Bench"], ["records", "Records"]] as const;
 
 let app: App;
 let page: Page;

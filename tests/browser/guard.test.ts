@@ -9,7 +9,7 @@ import { serve } from "../../src/commands/server.mjs";
 import { closeAll, firstPicture, openApp, TABLET } from "./harness.ts";
 import type { App } from "./harness.ts";
 
-const ROOMS = ["Morning sheet", "Reel card", "Failures", "Stock", "Salt & wear", "Labour", "Bench", "Records"] as const;
+const ROOMS = ["Morning sheet", "Reel card", "Failures", "Stock", "Salt & wear", "Labour", "Season", "Bench", "Records"] as const;
 
 afterAll(closeAll);
 
