@@ -9,6 +9,7 @@ import { comebackSentence } from "../../src/rooms/failures/comeback-words.ts";
 import { kindsSeen, partsByShare, partsByVerdict } from "../../src/rooms/failures/reel-parts.ts";
 import { verdictBook } from "../../src/rooms/failures/verdict-book.ts";
 import { rawRatio, verdictTone } from "../../src/rooms/failures/verdict-words.ts";
+import { findingColumns } from "../../src/rooms/failures/failure-columns.ts";
 import { costSentence } from "../../src/rooms/failures/verdict-columns.ts";
 import { valuesOf } from "../../src/ui/url-state.ts";
 import { rate, side, verdict } from "./rows.ts";
@@ -108,5 +109,19 @@ describe("KeptAnswer", () => {
     expect([await kept.of("a", work), await kept.of("a", work), await kept.of("b", work)]).toEqual([1, 1, 2]);
     await expect(kept.of("c", () => Promise.reject(new Error("no")))).rejects.toThrow("no");
     expect(await kept.of("b", work)).toBe(2);
+  });
+});
+
+describe("findingColumns", () => {
+  const labels = (note: string | null, listed: Parameters<typeof findingColumns>[1]) =>
+    findingColumns([{ note }] as unknown as Parameters<typeof findingColumns>[0], listed).map(({ label }) => label);
+
+  test("leave out what the filters make the same in every row, and notes where nobody wrote one", () => {
+    expect(labels(null, { all: false, one_model: true, one_opening: true })).toEqual(["Came in", "Ticket", "Grade", "What was wrong", "What was done", "File and line", "Salt days"]);
+  });
+
+  test("hold all that differs from row to row", () => {
+    expect(labels("rattles", { all: true, one_model: false, one_opening: false })).toEqual(
+      ["Came in", "Ticket", "Reel", "Counts as", "Grade", "What was wrong", "What was done", "File and line", "Why it came in", "Salt days", "Note"]);
   });
 });

@@ -68,14 +68,11 @@ export const gradeWords = (row: FindingBehind): string => (row.grade === null ? 
 export const sourceWords = (row: FindingBehind): string | null =>
   row.source_file === null ? null : row.source_line === null ? row.source_file : `${row.source_file}, line ${row.source_line}`;
 
-/** Columns of the findings; where not only failures are listed, one says what each counts as. */
-export const findingColumns = (all: boolean): readonly Column<FindingBehind>[] => [
+const FINDING_COLUMNS: readonly Column<FindingBehind>[] = [
   { key: "received_on", label: "Came in", value: (row) => row.received_on, text: (row) => date(row.received_on) },
   { key: "ticket_no", label: "Ticket", value: (row) => row.ticket_no },
   { key: "model", label: "Reel", value: (row) => modelName(row) },
-  ...(all ? [{
-    key: "failed", label: "Counts as", value: (row: FindingBehind) => (!row.counted ? "not counted" : row.failed ? "failed" : "not failed"),
-  }] : []),
+  { key: "failed", label: "Counts as", value: (row) => (!row.counted ? "not counted" : row.failed ? "failed" : "not failed") },
   { key: "grade", label: "Grade", value: (row) => row.grade, text: gradeWords },
   { key: "mode", label: "What was wrong", value: (row) => row.mode },
   { key: "action", label: "What was done", value: doneWords },
@@ -84,3 +81,16 @@ export const findingColumns = (all: boolean): readonly Column<FindingBehind>[] =
   { key: "salt_days", label: "Salt days", align: "right", value: (row) => row.salt_days, text: (row) => number(row.salt_days) },
   { key: "note", label: "Note", wide: true, value: (row) => row.note },
 ];
+
+/** What is listed: all findings or failures only, and what the filters make the same in every row. */
+export interface FindingsListed {
+  readonly all: boolean;
+  readonly one_model: boolean;
+  readonly one_opening: boolean;
+}
+
+/** Columns of the findings without those that say nothing: the same in every row by the filters, or never written. */
+export function findingColumns(rows: readonly FindingBehind[], { all, one_model, one_opening }: FindingsListed): readonly Column<FindingBehind>[] {
+  const idle = new Set([all ? "" : "failed", one_model ? "model" : "", one_opening ? "opening" : "", rows.some(({ note }) => note) ? "" : "note"]);
+  return FINDING_COLUMNS.filter(({ key }) => !idle.has(key));
+}
