@@ -1,7 +1,8 @@
 import { describe, expect, test } from "vitest";
 import type { Morning } from "../../src/answers/morning/morning.ts";
 import { morningFacts, morningParts, type Part } from "../../src/rooms/morning/morning-items.ts";
-import { job, line, rate, supplierSheet } from "./rows.ts";
+import { waryPart } from "../../src/rooms/morning/wary-items.ts";
+import { job, line, rate, supplierSheet, verdict } from "./rows.ts";
 
 const nothing: Morning = {
   as_of: "2025-12-23", rows_to_fix: 0, slowest: [], most_failing: [], failing_positions: [], most_failing_opening: "planned", waiting: [], cautions: [],
@@ -57,7 +58,7 @@ describe("morningParts", () => {
     const morning = { ...nothing, waiting: [wait("there", 5), wait("short", 1), wait("uncounted", null), wait("mixed", 11)], restock: restock([line({ status: "refused", interchange: "mixed" })]) };
     expect(part(morning, "Jobs waiting for parts")?.items.map((item) => item.after)).toEqual([
       " waited for, and 5 on the shelf: fit them.", " waited for, 1 on the shelf.", " waited for; the shelf count is not known.",
-      " waited for: one drawer holds several kinds, look whether the right one is in it.",
+      " waited for: is the right one in the drawer?",
     ]);
   });
 
@@ -72,5 +73,20 @@ describe("morningParts", () => {
 describe("morningFacts", () => {
   test("show a dash for days while there is no ticket", () => {
     expect(morningFacts(nothing, "en-GB").map((fact) => fact.value)).toEqual(["0", "–", "–", "0"]);
+  });
+});
+
+describe("waryPart", () => {
+  test("names only parts that stand out, with the counts of both sides, and counts what is not yet sure", () => {
+    const part = waryPart([verdict(), verdict({ word: "worse than most, not yet sure" }), verdict({ word: "no different" })], "en-GB");
+    expect(read(part)).toEqual([
+      "Brackhelm Whinbeck 40: one-way clutch had failed in [32 of 236](#/failures?model=Brackhelm+Whinbeck+40) planned services, on the other models in 34 of 1,239, 5.1 times as often as on reels used alike.",
+    ]);
+    expect(part.more.words).toBe("Reels to be wary of, on Failures: 1 part not yet sure");
+  });
+
+  test("says plainly that nothing stands out", () => {
+    const part = waryPart([verdict({ word: "no different" })], "en-GB");
+    expect([part.items, part.nothing, part.more.words]).toEqual([[], "No part of any model fails clearly more often than on the others.", "Reels to be wary of, on Failures"]);
   });
 });

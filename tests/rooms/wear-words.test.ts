@@ -99,7 +99,7 @@ describe("the advice in words", () => {
   test("gives what can be had of a skipped year and names what is not in it", () => {
     const { skipping } = advice(), words = (rest: object) => plain(skipping && skippingSentence({ ...skipping, ...rest }, "cu", "en-GB"));
     expect(words({ without_price: ["Drag knob"] })).toMatch(/22 cu more for parts at the next visit\. Drag knob has no price in the records and is not in the money\.$/);
-    expect(words({ without_price: ["A", "B", "C", "D"], without_minutes: ["A", "B"] })).toMatch(/4 parts have no price in the records and are not in the money\. A, B have no minutes .* not in the time\.$/);
+    expect(words({ without_price: ["A", "B", "C", "D"], without_minutes: ["A", "B"] })).toMatch(/4 parts have no price in the records and are not in the money\. A and B have no minutes .* not in the time\.$/);
     expect(words({ more_parts: null, without_price: ["A"] })).toMatch(/18 min more at the bench at the next visit\. No prices of parts are in the records, so the money cannot be told\.$/);
   });
 

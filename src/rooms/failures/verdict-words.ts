@@ -9,7 +9,7 @@ export const WORD_LINES: Readonly<Record<VerdictWord, string>> = {
   "worse than most, not yet sure": "fails more often, but a guard against false alarms is not passed yet; look again next season",
   "cannot tell apart from how these reels come in": "salt, rinsing or who brings it in could be all there is to it",
   "no different": "nothing says that it fails more often than the others",
-  "too few": "too few inspected to say anything",
+  "too few": "too few inspected, or too few failures to expect, to say anything",
 };
 
 const TONES: Readonly<Record<VerdictWord, Tone>> = {

@@ -57,12 +57,15 @@ function orderPart({ restock }: Morning, currency: string, locale?: string): Par
   };
 }
 
+/** Title of the part that the models to warn of stand above. */
+export const FAILING = "Look at these twice";
+
 function failingPart({ failing_positions, most_failing, most_failing_opening }: Morning, locale?: string): Part {
   const opening = most_failing_opening === "planned" ? {} : { opening: "both" };
   const whence = most_failing_opening === "planned" ? "planned services" : "openings of all kinds";
   return {
-    title: "Look at these twice", to_do: false,
-    items: [...failing_positions.slice(0, 1), ...most_failing.slice(0, 4)].map((row) => ({
+    title: FAILING, to_do: false,
+    items: [...failing_positions.slice(0, 1), ...most_failing.slice(0, 3)].map((row) => ({
       before: `${row.position_name}${row.model === "*" ? "" : ` on ${modelName(row)}`} had failed in `,
       figure: `${number(row.failed, 0, locale)} of ${number(row.inspected, 0, locale)}`,
       href: address("failures", { ...opening, position: row.position, ...(row.model !== "*" && { model: modelName(row) }) }),
@@ -100,7 +103,7 @@ function recordsPart({ rows_to_fix }: Morning, locale?: string): Part {
 /** What to do about a part that jobs wait for. */
 function waitedFor(one: WaitingPart, assorted: boolean, locale?: string): string {
   const there = number(one.on_hand, 0, locale);
-  if (assorted) return " waited for: one drawer holds several kinds, look whether the right one is in it.";
+  if (assorted) return " waited for: is the right one in the drawer?";
   if (one.on_hand === null) return " waited for; the shelf count is not known.";
   return one.on_hand >= one.pieces ? ` waited for, and ${there} on the shelf: fit them.` : ` waited for, ${there} on the shelf.`;
 }

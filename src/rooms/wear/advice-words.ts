@@ -44,10 +44,16 @@ const ofReels = (parts: number) => Math.round(REELS * parts);
 /** More parts by name than these are only counted. */
 const MOST_NAMED = 3;
 
+/** Parts in the middle of a sentence: `Clutch yoke, fold pivot and handle knob`. */
+function together([first = "", ...others]: readonly string[]): string {
+  const small = others.map((name) => name.replace(/^[A-Z](?=[a-z])/, (letter) => letter.toLowerCase()));
+  return small.length === 0 ? first : `${[first, ...small.slice(0, -1)].join(", ")} and ${small.at(-1) ?? ""}`;
+}
+
 /** Parts that have no figure in the records, "" where all have. */
 function lacking(without: readonly string[], what: string, of: string, locale?: string): string {
   if (without.length === 0) return "";
-  const named = without.length > MOST_NAMED ? `${count(without.length, "part has", "parts have", locale)}` : `${without.join(", ")} ${without.length === 1 ? "has" : "have"}`;
+  const named = without.length > MOST_NAMED ? `${count(without.length, "part has", "parts have", locale)}` : `${together(without)} ${without.length === 1 ? "has" : "have"}`;
   return ` ${named} no ${what} in the records and ${without.length === 1 ? "is" : "are"} not in the ${of}.`;
 }
 

@@ -87,7 +87,7 @@ export const bandColumns = (clock: Clock): readonly Column<Band>[] => [
 /** What sets the advice, soonest first. */
 export const ADVICE_COLUMNS: readonly Column<AdvicePosition>[] = [
   { key: "position", label: "Part", value: (row) => row.position_name },
-  { key: "due", label: "Reaches the risk by", ...right, value: (row) => row.due.value, text: (row) => (row.due.value === null ? DUE_STATUS[row.status] : withUnit(row.due.value, row.clock)) },
+  { key: "due", label: "Reached after", ...right, value: (row) => row.due.value, text: (row) => (row.due.value === null ? DUE_STATUS[row.status] : withUnit(row.due.value, row.clock)) },
   { key: "likely", label: "Likely", value: (row) => row.due.low, text: (row) => likelyRange(row.due) || DASH },
   { key: "longest", label: "Longest seen", ...right, value: (row) => row.longest, text: (row) => exposure(row.longest) },
   count("n", "Parts", (row) => row.n), count("failed", "Failed", (row) => row.failed),
