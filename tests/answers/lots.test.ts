@@ -108,6 +108,18 @@ describe("a bad batch by hand", () => {
     expect(steps[0]).toBe("Counting what was fitted");
   });
 
+  test("near the limit, where the word hangs on it, the chance is shuffled out ten times as finely", async () => {
+    const half = (month: number, failed: boolean, pieces: number): RefittedRow => ({
+      size_or_part: "x", supplier: null, month, position: "p", maker: null, model: "m", technician: null, fished: 1, soon: true, failed, fitted: pieces,
+    });
+    const rows = [half(0, true, 8), half(0, false, 7), half(1, true, 2), half(1, false, 13)];
+    // 10 failed of 15 and 15, at least 8 in one month: 2 (C(15,8) C(15,2) + C(15,9) 15 + C(15,10)) / C(30,10) = 1 507 506 / 30 045 015.
+    const [found] = await scanLots([{ rows, names: [] }], {}), p = found?.scan?.p ?? NaN;
+    expect(Math.abs(p - 1_507_506 / 30_045_015)).toBeLessThan(0.004);
+    expect(p * 20_000).toBeCloseTo(Math.round(p * 20_000), 6);
+    expect(Math.abs(p * 2000 - Math.round(p * 2000))).toBeGreaterThan(0.05);
+  });
+
   test("called off, while counting or while scanning, it ends with the reason and gives no rows", async () => {
     await expect(lots(engine, AbortSignal.abort(new Error("not wanted")))).rejects.toThrow("not wanted");
     const cancel = new AbortController(), group: LotGroup = { names: [], rows: REELS.map(({ failed, i }): RefittedRow => ({
