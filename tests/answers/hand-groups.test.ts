@@ -53,6 +53,12 @@ describe("bearings that read in two ways", () => {
     });
     expect([...new Set(triples)].sort()).toEqual(["3 4 10", "3 4 8", "4 5 13"]);
   });
+  test("are settled by their closure where only one of the two is made so", () => {
+    // The size list: 4x10 is 3 wide open and 4 wide closed, 3x10 is 4 wide either way; 5x13 and 4x13 are as wide open as closed.
+    expect([bearingReading("4x10x3", "sealed"), bearingReading("4x10x3", "open")]).toEqual([{ size: "3x10x4", other: null }, { size: "4x10x3", other: "3x10x4" }]);
+    expect(bearingReading("5x13x4", "shielded")).toEqual({ size: "5x13x4", other: "4x13x5" });
+    expect(sizeQuestions([bearing("A", "3x10x4", "ZZ"), bearing("B", "3x10x4", "stainless")], []).map((one) => one.part_no)).toEqual(["B"]);
+  });
   test("are asked, read as written until then, and read as the owner says after", () => {
     const parts = [bearing("Q", "4x8x3"), bearing("R", "3x8x4"), bearing("S", "7x11x3")];
     expect(sizeQuestions(parts, [])).toEqual([

@@ -4,12 +4,10 @@ type Millimetres = readonly [bore: number, outside: number, width: number];
 
 /** Rows of the size list as they are written. */
 const LISTED = bearingsCsv.trim().split("\n").slice(1).map((line) => line.split(","));
-/** Bore, outside and width of every size of the list, as sealed or shielded and as open. */
-const SIZES: readonly Millimetres[] = LISTED.flatMap((row): Millimetres[] => {
-  const [bore, outside, open, shielded] = row.map(Number);
-  if (bore === undefined || outside === undefined || open === undefined || shielded === undefined) return [];
-  return open === shielded ? [[bore, outside, open]] : [[bore, outside, open], [bore, outside, shielded]];
-});
+/** Bore, outside and width of every size of the list, as open and as sealed or shielded. */
+const OPEN: readonly Millimetres[] = LISTED.map(([bore, outside, open]) => [Number(bore), Number(outside), Number(open)]);
+const CLOSED: readonly Millimetres[] = LISTED.map(([bore, outside, , shielded]) => [Number(bore), Number(outside), Number(shielded)]);
+const SIZES: readonly Millimetres[] = [...OPEN, ...CLOSED];
 /** Closed and open size of every code of the list: MR117 and 677 are 7x11x3, open 7x11x2.5. */
 const CODES = new Map(LISTED.flatMap(([bore = "", outside = "", open = "", shielded = "", ...codes]) => codes.slice(0, 2).filter((code) => code !== "")
   .map((code) => [code, { closed: `${bore}x${outside}x${shielded}`, open: `${bore}x${outside}x${open}` }] as const)));
@@ -27,22 +25,28 @@ export interface BearingReading { readonly size: string; readonly other: string 
  * A written bearing size as `bore x outside x width` in mm; null when the text holds no three numbers.
  *
  * People write the three in any order. The largest is the outside; the other two are settled by the size list (boundary
- * plan of ISO 15). Where the list knows both orders ({3,4,8}, {3,4,10}, {4,5,13}) the written order stands and the other
- * is told, to be asked; where it knows neither the written order stands.
+ * plan of ISO 15). Where the list knows both orders ({3,4,8}, {3,4,10}, {4,5,13}) the closure may settle it, because
+ * open ones are narrower (4x10x3 is open, shielded it is 4x10x4); else the written order stands and the other is told, to
+ * be asked. Where the list knows neither the written order stands.
  * Sorting by size would be wrong: widths above the bore exist (3x10x4).
  *
  * @example
  * bearingReading("7×4×2.5"); // => { size: "4x7x2.5", other: null }
  * bearingReading("4x8x3"); // => { size: "4x8x3", other: "3x8x4" }
+ * bearingReading("4x10x3", "shielded"); // => { size: "3x10x4", other: null }
  */
-export function bearingReading(text: string): BearingReading | null {
+export function bearingReading(text: string, closure: Closure = "closure unknown"): BearingReading | null {
   const written = TRIPLE.exec(text)?.slice(1, 4).map((number) => Number(number.replace(",", ".")));
   if (!written || written.some((number) => !(number > 0))) return null;
   const outside = Math.max(...written), at = written.indexOf(outside);
   const [first, second] = written.filter((_, i) => i !== at) as [number, number];
-  const listed = (bore: number, width: number) => SIZES.some((size) => size[0] === bore && size[1] === outside && size[2] === width);
+  const listed = (bore: number, width: number, sizes = SIZES) => sizes.some((size) => size[0] === bore && size[1] === outside && size[2] === width);
   const as = (bore: number, width: number) => `${bore}x${outside}x${width}`, straight = listed(first, second), turned = listed(second, first);
-  if (straight && turned && first !== second) return { size: as(first, second), other: as(second, first) };
+  if (straight && turned && first !== second) {
+    const known = closure === "closure unknown" ? SIZES : closure === "open" ? OPEN : CLOSED, [asWritten, other] = [listed(first, second, known), listed(second, first, known)];
+    if (asWritten !== other) return { size: asWritten ? as(first, second) : as(second, first), other: null };
+    return { size: as(first, second), other: as(second, first) };
+  }
   return { size: turned && !straight ? as(second, first) : as(first, second), other: null };
 }
 

@@ -30,8 +30,9 @@ type Sizes = ReadonlyMap<string, string>;
 /** How a ball bearing's size reads, by its size, its name, or the code in either; null for other parts and where nothing tells. */
 function readingOf({ family, size, name, part_no, material }: PartIdentity): BearingReading | null {
   if (family !== "ball bearing") return null;
-  const written = bearingReading(size ?? "") ?? bearingReading(name ?? "");
-  const code = written ? null : sizeOfCode(`${size ?? ""} ${name ?? ""} ${part_no}`, bearingClosure(`${name ?? ""} ${part_no} ${material ?? ""}`));
+  const closure = bearingClosure(`${name ?? ""} ${part_no} ${material ?? ""}`);
+  const written = bearingReading(size ?? "", closure) ?? bearingReading(name ?? "", closure);
+  const code = written ? null : sizeOfCode(`${size ?? ""} ${name ?? ""} ${part_no}`, closure);
   return written ?? (code === null ? null : { size: code, other: null });
 }
 
