@@ -29,6 +29,6 @@ export async function main(argv: readonly string[]): Promise<number> {
   const made = await report(files, { as_of, today: new Date().toISOString().slice(0, 10) });
   if ("nothing" in made) return refuse(made.nothing.replaceAll(/\s+/g, " "));
   await writtenWhole(out, made.files);
-  console.log(`${made.files.size} files in ${out}, from ${made.tickets} tickets; ${made.rejects} cells to fix${made.conflicts === 0 ? "" : `, ${made.conflicts} ${made.conflicts === 1 ? "ticket number" : "ticket numbers"} with contradicting rows (conflicts in summary.json)`}.`);
+  console.log(`${made.files.size} files in ${out}, from ${made.tickets} tickets; ${made.rejects} ${made.rejects === 1 ? "cell" : "cells"} to fix${made.conflicts === 0 ? "" : `, ${made.conflicts} ${made.conflicts === 1 ? "ticket number" : "ticket numbers"} with contradicting rows (conflicts in summary.json)`}.`);
   return 0;
 }
