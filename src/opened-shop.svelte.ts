@@ -1,0 +1,179 @@
+import { recordsSpan } from "./answers/choices/choices.ts";
+import { HAND_GROUPS_SETTING, readHandGroups } from "./answers/interchange/hand-groups.ts";
+import { prepareAnswers } from "./answers/prepare.ts";
+import type { Engine, Report } from "./db/engine.ts";
+import { EngineGone } from "./db/errors.ts";
+import { prepareTables } from "./db/prepare.ts";
+import { Turns } from "./db/turns.ts";
+import { watchedEngine } from "./db/watched-engine.ts";
+import { ImportKept } from "./records/import-kept.ts";
+import type { Imported, ImportOptions } from "./records/importing.ts";
+import type { Batch, Ledger } from "./records/ledger/ledger.ts";
+import type { Keeping } from "./records/ledger/persist.ts";
+import { loadVocabulary } from "./records/load-vocabulary.ts";
+import { rebuild, type DamagedBatch } from "./records/rebuild.ts";
+import { ShopWords } from "./shop-words.svelte.ts";
+import { sentence } from "./ui/trouble.ts";
+import { browser, demoAhead, ledgerOf, type Demo, type World } from "./world.ts";
+
+/** The owner took the demo (or all) out and does not want it back by itself. */
+export const DEMO = "demo";
+
+/** What every import is given. */
+type Means = Pick<ImportOptions, "engine" | "ledger" | "today"> & Pick<World, "read">;
+
+/** The shop's records as they are opened and kept in step with the engine; what may be done with them is the session's. */
+export abstract class OpenedShop extends ShopWords {
+  /** "opening" until the records stand in the engine; "stopped" when they cannot, with the reason in `trouble`. */
+  status = $state.raw<"opening" | "ready" | "stopped">("opening");
+  /** Set while `status` is "ready"; another one after a restart, so read it where you use it. */
+  engine = $state.raw<Engine | null>(null);
+  /** Goes up whenever the records changed: read it in what must be asked anew. */
+  version = $state(0);
+  /** Imports whose rows are in the engine, oldest first. */
+  batches = $state.raw<readonly Batch[]>([]);
+  /** Imports that cannot be read back, and why. */
+  damaged = $state.raw<readonly DamagedBatch[]>([]);
+  /** Day the answers are given for: the newest day written in the demo while it is open, else the reader's today. */
+  today = $state("");
+  /** A plain sentence about what went wrong, else null. */
+  trouble = $state<string | null>(null);
+  /** How far the slow part of opening has come. */
+  progress = $state.raw<Parameters<Report>[0] | null>(null);
+  keeping = $state.raw<Keeping | "not at all">("unknown");
+
+  private where: World | null = null;
+  private held: Ledger | null = null;
+  private readonly turns = new Turns();
+  private reviving = false;
+
+  /** True while the records shown are the invented shop's. */
+  get demo(): boolean { return this.batches.some((batch) => batch.origin === "demo"); }
+
+  /** True when there are no records at all. */
+  get bare(): boolean { return this.batches.length === 0; }
+
+  protected get place(): { world: World; ledger: Ledger } {
+    if (!this.where || !this.held) throw new RangeError("OpenedShop: needs start() before anything else");
+    return { world: this.where, ledger: this.held };
+  }
+
+  protected override get kept(): Ledger { return this.place.ledger; }
+
+  protected get means(): Means {
+    const { ledger, world } = this.place, engine = this.engine;
+    if (!engine) throw new EngineGone("The engine is not open.");
+    return { engine, ledger, today: world.day(), read: world.read };
+  }
+
+  /** Opens everything, and the demo at a first visit. Never rejects: see `status` and `trouble`. */
+  async start(world: World = browser): Promise<void> {
+    this.where = world;
+    try {
+      const opening = world.openEngine();
+      // Whoever waits for it is told below; the ledger may fail before.
+      opening.catch(() => undefined);
+      const early = world.firstTime?.() ? demoAhead(world) : null;
+      const { ledger, unkept } = await ledgerOf(world);
+      this.held = ledger;
+      const demo = (await this.isFirstVisit()) ? early ?? demoAhead(world) : null;
+      this.keeping = unkept ? "not at all" : await world.keeping(false);
+      if (unkept) this.trouble = `${sentence(unkept)} Until this is put right, what you bring in is gone when you close this window.`;
+      ledger.onChange(() => void this.inTurn(() => this.refill()).catch((fault: unknown) => (this.trouble = sentence(fault))));
+      const engine = await opening;
+      await this.inTurn(() => this.furnish(engine));
+      if (!demo || !(await world.alone(() => this.firstVisit(demo)))) await this.inTurn(() => this.refill());
+      this.status = "ready";
+    } catch (error) {
+      this.stop(error);
+    }
+  }
+
+  private stop(error: unknown): void {
+    this.status = "stopped";
+    this.engine = null;
+    this.trouble = sentence(error);
+  }
+
+  private async isFirstVisit(): Promise<boolean> {
+    const { ledger } = this.place;
+    return (await ledger.batches()).length === 0 && (await ledger.setting(DEMO)) !== "no";
+  }
+
+  /** Opens the demo unless another tab did meanwhile. @returns whether the engine holds it */
+  private async firstVisit(demo: Demo): Promise<boolean> {
+    if (!(await this.isFirstVisit())) return false;
+    try {
+      await this.inTurn(() => this.takeDemo(demo, new AbortController().signal, (progress) => (this.progress = progress)));
+      return true;
+    } catch (error) {
+      this.trouble = `The demo could not be opened. ${sentence(error)}`;
+      return false;
+    }
+  }
+
+  /** Makes the tables and fills the trade's lists. */
+  private async furnish(engine: Engine): Promise<void> {
+    this.engine = watchedEngine(engine, (error) => this.revive(error));
+    await prepareTables(this.engine);
+    await loadVocabulary(this.engine);
+  }
+
+  /** Makes the engine hold what the ledger holds. */
+  protected async refill(): Promise<void> {
+    const { ledger } = this.place, engine = this.engine;
+    if (!engine) return;
+    const { damaged } = await rebuild(engine, ledger, (progress) => (this.progress = progress));
+    this.damaged = damaged;
+    await this.tell(engine);
+  }
+
+  /** Says what there is, once the engine holds it. */
+  protected async tell(engine: Engine): Promise<void> {
+    const { ledger, world } = this.place;
+    await prepareAnswers(engine, readHandGroups(await ledger.setting(HAND_GROUPS_SETTING)).groups);
+    const readable = ({ id }: Batch) => this.damaged.every(({ batch }) => batch.id !== id);
+    this.batches = (await ledger.batches()).filter(readable);
+    const faults = await this.recallWords(this.demo);
+    if (faults.length > 0) this.trouble = faults.join(" ");
+    this.today = (this.demo ? (await recordsSpan(engine)).latest : null) ?? world.day();
+    this.version += 1;
+  }
+
+  private revive(error: EngineGone): void {
+    if (this.reviving || this.status !== "ready") return;
+    this.reviving = true;
+    this.trouble = sentence(error);
+    const again = async () => {
+      await this.furnish(await this.place.world.openEngine());
+      await this.refill();
+    };
+    void this.inTurn(again).catch((fault: unknown) => this.stop(fault)).finally(() => (this.reviving = false));
+  }
+
+  /** One change after the other, whether the one before succeeded or not. */
+  protected inTurn<T>(work: () => Promise<T>): Promise<T> { return this.turns.take(work); }
+
+  /** Takes in, and shows what came. */
+  protected async take(work: (open: Means) => Promise<Imported>): Promise<Imported> {
+    const open = this.means;
+    try {
+      const imported = await work(open);
+      await this.tell(open.engine);
+      return imported;
+    } catch (error) {
+      if (!(error instanceof ImportKept)) throw error;
+      // The rows are on the disk and only the screen is behind; an engine that died is being filled anew already.
+      if (!(error.cause instanceof EngineGone)) await this.refill();
+      return { ...error.batch, kept: true, rejects: [] };
+    }
+  }
+
+  protected async takeDemo(demo: Demo, signal: AbortSignal, report: Report): Promise<Imported> {
+    report({ step: "Opening the demo shop", done: 0, total: null });
+    const { importFiles } = await import("./records/importing.ts"), files = await demo.files, read = await demo.read;
+    const batch = await this.take((open) => importFiles(files, { ...open, read, origin: "demo", signal, report }));
+    await this.place.ledger.keepSetting(DEMO, null);
+    return batch;
+  }
+}
