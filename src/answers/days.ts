@@ -27,3 +27,17 @@ export function dayAfter(day: string, days: number): string {
 export function daysFrom(from: string, to: string): number {
   return Math.round((Date.parse(`${to}T00:00:00Z`) - Date.parse(`${from}T00:00:00Z`)) / DAY);
 }
+
+const MONTHS = ["January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"];
+
+/**
+ * A day as it stands in a sentence.
+ *
+ * @throws {RangeError} unless `day` is a day of the calendar written `YYYY-MM-DD`
+ * @example
+ * dayInWords("2026-01-19"); // => "19 January 2026"
+ */
+export function dayInWords(day: string): string {
+  requireDay("dayInWords", "day", day);
+  return `${Number(day.slice(8))} ${MONTHS[Number(day.slice(5, 7)) - 1] ?? ""} ${day.slice(0, 4)}`;
+}

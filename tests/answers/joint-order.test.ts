@@ -27,7 +27,7 @@ describe("jointOrder", () => {
   test("lets an order wait for the next day where nearly nobody would, and says what that saves", () => {
     const one = jointOrder([bearing({ on_hand: 5, reorder_point: 6 })], [], terms());
     expect(one).toMatchObject({ decision: "wait", next_on: "2026-01-19", fill: [] });
-    expect(one.sentence).toBe("It can wait until 2026-01-19 and go together with what is needed then: fewer than one job in 10 orders would be held up, and one carriage of 6 is saved.");
+    expect(one.sentence).toBe("It can wait until 19 January 2026 and go together with what is needed then: fewer than one job in 10 orders would be held up, and one carriage of 6 is saved.");
     expect(jointOrder([bearing({ on_hand: 5, reorder_point: 6 })], [], terms({ order_cost: null })).decision).toBe("send now");
   });
 

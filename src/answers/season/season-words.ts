@@ -1,3 +1,4 @@
+import { dayInWords } from "../days.ts";
 import { number, pieces } from "../wording.ts";
 import type { Season, SeasonStatus } from "./season.ts";
 
@@ -26,7 +27,7 @@ function levelNote({ level_change }: Told): string[] {
 export function seasonNotes(told: Told): string[] {
   const gaps = told.quiet.filter(({ kind }) => kind === "gap"), closed = told.quiet.length - gaps.length;
   return [
-    ...gaps.map(({ from, to }) => `No ticket is written from ${from} to ${to}. That is left out as a gap; if the shop was closed, write it into the calendar.`),
+    ...gaps.map(({ from, to }) => `No ticket is written from ${dayInWords(from)} to ${dayInWords(to)}. That is left out as a gap; if the shop was closed, write it into the calendar.`),
     ...(closed > 0 ? [`${pieces(closed, "short time")} without a single reel ${closed === 1 ? "is" : "are"} taken as closed.`] : []),
     ...(told.after_as_of > 0 ? [`${pieces(told.after_as_of, "ticket")} dated after this day ${told.after_as_of === 1 ? "is" : "are"} left out.`] : []),
     ...levelNote(told),

@@ -1,6 +1,6 @@
 import { expectedBackorders } from "../../stats/stock-level.ts";
 import { bestReviewPolicy } from "../../stats/review-policy.ts";
-import { dayAfter } from "../days.ts";
+import { dayAfter, dayInWords } from "../days.ts";
 import { money, number, pieces } from "../wording.ts";
 import { countAhead } from "./expected-demand.ts";
 import { toBuy } from "./plug-in-level.ts";
@@ -124,8 +124,8 @@ export function jointOrder(ordered: readonly RestockLine[], enough: readonly Res
     const toSmallest = urgent ? upTo(min_order_value) : null;
     if (toSmallest !== null) return told("fill up and send", `Add ${names(toSmallest)} and send it: ${why}, and the smallest order is ${number(min_order_value)}.`, toSmallest);
     if (urgent) return told("send now", `Ask for a small order: ${why}, and nothing that runs low soon fills it up to ${number(min_order_value)}.`);
-    return told("wait", `It can wait until ${next_on}: ${jobs(held_up)} would be held up, and it is short of the smallest order.`);
+    return told("wait", `It can wait until ${dayInWords(next_on)}: ${jobs(held_up)} would be held up, and it is short of the smallest order.`);
   }
-  if (!urgent && carriage > 0 && !free) return told("wait", `It can wait until ${next_on} and go together with what is needed then: ${jobs(held_up)} would be held up, and one carriage of ${number(carriage)} is saved.`);
+  if (!urgent && carriage > 0 && !free) return told("wait", `It can wait until ${dayInWords(next_on)} and go together with what is needed then: ${jobs(held_up)} would be held up, and one carriage of ${number(carriage)} is saved.`);
   return told("send now", `Send it now: ${urgent ? why : free ? "carriage is free" : "it costs no carriage"}.`);
 }

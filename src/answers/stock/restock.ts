@@ -1,6 +1,6 @@
 import type { Engine } from "../../db/engine.ts";
 import { recordsSpan } from "../choices/choices.ts";
-import { dayAfter, daysFrom } from "../days.ts";
+import { dayAfter, dayInWords, daysFrom } from "../days.ts";
 import { between, BLOCK_DAYS, YEAR_BLOCKS } from "../demand/four-weeks.ts";
 import { OriginView } from "../demand/origin-view.ts";
 import { indexAhead, seasonProfile } from "../demand/season-profile.ts";
@@ -51,7 +51,7 @@ function tableNotes(records: StockRecords, { as_of }: RestockSettings): string[]
   const { newest, blocks } = records, unmapped = unmappedPieces(records), stale = daysFrom(newest, as_of), days = blocks.days.reduce((sum, length) => sum + length, 0);
   return [
     seasonNote(records),
-    ...(stale > STALE_DAYS ? [`Your newest ticket is ${number(stale)} days old: use is taken up to ${newest}.`] : []),
+    ...(stale > STALE_DAYS ? [`Your newest ticket is ${number(stale)} days old: use is taken up to ${dayInWords(newest)}.`] : []),
     ...(days < 365 ? [`Only ${number(days)} days of records: the levels are on the safe side.`] : []),
     ...(unmapped > 0
       ? [`${number(unmapped)} pieces were used without a part number that can be told: no line counts them.`] : []),
