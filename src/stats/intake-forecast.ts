@@ -1,9 +1,10 @@
 import { countRegression } from "./count-regression.ts";
 import { CANDIDATES } from "./intake-candidates.ts";
 import type { CandidateName, Intake } from "./intake-candidates.ts";
+import { spreadAt, spreadCount, spreadsOf } from "./miss-spreads.ts";
 import type { CountDistribution } from "./negative-binomial.ts";
 import { requireWhole } from "./requirement.ts";
-import { HORIZONS, rolledBack, spreadAt, spreadCount, spreadsOf } from "./rolling-origin.ts";
+import { HORIZONS, rolledBack } from "./rolling-origin.ts";
 import type { ForecastScore, Rolled } from "./rolling-origin.ts";
 import { yearWaves } from "./year-waves.ts";
 

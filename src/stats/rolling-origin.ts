@@ -2,17 +2,13 @@ import { countBand } from "./count-band.ts";
 import { meanStep, pinballLoss } from "./forecast-scores.ts";
 import { CANDIDATES } from "./intake-candidates.ts";
 import type { Candidate, CandidateName, Intake, Warm } from "./intake-candidates.ts";
+import { fitsOf, spreadAt, spreadCount, spreadsOf } from "./miss-spreads.ts";
+import type { Assumed, Miss } from "./miss-spreads.ts";
 import { demandQuantile } from "./negative-binomial.ts";
-import type { CountDistribution } from "./negative-binomial.ts";
 
 /** Steps ahead at which candidates are compared. */
 export const HORIZONS = [1, 4, 13] as const;
 const LEVEL = 0.8, TAUS = [0.1, 0.5, 0.9];
-/** Misses weigh against this many assumed ones while few are known. */
-const ASSUMED = 10;
-
-/** A look ahead from step `from` (steps known then), `horizon` steps on, and what came. */
-interface Miss { readonly from: number; readonly horizon: number; readonly mean: number; readonly actual: number }
 
 /** How one candidate did at one horizon. */
 export interface ForecastScore {
@@ -29,57 +25,6 @@ export interface ForecastScore {
 
 /** One candidate looked back at from every origin. */
 export interface Rolled { readonly method: CandidateName; readonly misses: readonly Miss[]; readonly scores: readonly ForecastScore[] }
-
-/** Horizons that share their spread: misses of one alone are too few. */
-const span = (horizon: number): number => (horizon <= 2 ? 0 : horizon <= 8 ? 1 : 2);
-
-/**
- * A count of this mean that varies `spread` times as much as a Poisson one.
- *
- * @example
- * spreadCount(10, 3); // => { mean: 10, size: 5 }
- */
-export const spreadCount = (mean: number, spread: number): CountDistribution => ({ mean, size: spread <= 1 + 1e-9 || mean === 0 ? Infinity : mean / (spread - 1) });
-
-/** What spreads are taken for while few misses are known: `scatter` of single steps, and a level that wanders. */
-export interface Assumed { readonly scatter: number; readonly mean: number; readonly year: number }
-/** Relative standard deviation of the level today, and of what a year adds to it: assumptions, soon outweighed by the misses. */
-const LEVEL_TODAY = 0.05, LEVEL_A_YEAR = 0.2;
-/** Misses to come are larger than those by which a way was chosen. */
-const UNSEEN = 1.1;
-/** Years after which a miss counts half. */
-const HALF_LIFE = 1;
-/** A horizon of each span. */
-const MIDDLES = [1, 5, 14];
-
-/**
- * How many times more than Poisson counts the misses vary, by span of horizons, never less than once and never less than nearer ones.
- * A miss counts half as much for every year that has passed.
- *
- * @param now steps known; later misses are not looked at
- * @example
- * spreadsOf([], { scatter: 2, mean: 0, year: 52 }, 100); // => [2.2, 2.2, 2.2]
- */
-export function spreadsOf(misses: readonly Miss[], { scatter, mean, year }: Assumed, now: number): readonly number[] {
-  const sums = MIDDLES.map((horizon) => ({ n: ASSUMED, sum: ASSUMED * (scatter + (LEVEL_TODAY ** 2 + (LEVEL_A_YEAR ** 2 * horizon) / year) * mean) }));
-  for (const miss of misses) {
-    const at = sums[span(miss.horizon)];
-    if (!at || miss.from + miss.horizon > now) continue;
-    const weight = 0.5 ** ((now - miss.from) / year / HALF_LIFE);
-    at.n += weight;
-    at.sum += (weight * (miss.actual - miss.mean) ** 2) / Math.max(miss.mean, 0.2);
-  }
-  let least = 1;
-  return sums.map(({ n, sum }) => (least = Math.max(least, (UNSEEN * sum) / n)));
-}
-
-/**
- * Spread at one horizon, from the spreads by span.
- *
- * @example
- * spreadAt([1, 2, 3], 4); // => 2
- */
-export const spreadAt = (spreads: readonly number[], horizon: number): number => spreads[span(horizon)] ?? 1;
 
 /** Steps ahead that are looked at: near ones closer together. */
 const LOOKED: ReadonlySet<number> = new Set([1, 2, 3, 4, 6, 8, 10, 13, 16, 20, 26]);
@@ -111,7 +56,7 @@ function missesOf(candidate: Candidate, intake: Intake, origins: readonly number
     const means = candidate.means(before, Math.min(ahead, intake.counts.length - from), warm) ?? [];
     return means.flatMap((mean, h): Miss[] => {
       const actual = intake.counts[from + h] ?? null, open = intake.open[from + h] ?? 0;
-      return actual === null || open <= 0 || !LOOKED.has(h + 1) ? [] : [{ from, horizon: h + 1, mean: mean * open, actual }];
+      return actual === null || open <= 0 || !LOOKED.has(h + 1) ? [] : [{ from, horizon: h + 1, mean: mean * open, actual, fits: fitsOf(mean * open, actual) }];
     });
   });
 }
