@@ -47,6 +47,7 @@ describe("a file that is none of our tables is shown before it comes in", () => 
     expect((await questions(page)).map(([, answer]) => answer)).toEqual([null, null]);
     expect(await foot(page)).toMatch(/^nothing will come in; 4 rows to fix; 1 row left aside; 2 questions have no answer/);
     await page.getByLabel("the month comes first").check();
+    await page.getByRole("status").filter({ hasText: "1 question has no answer" }).waitFor();
     await tried(page);
     const year = page.getByLabel("Which year is the first of these dates in?");
     await year.fill("2025");

@@ -52,8 +52,10 @@ describe("a full disk", () => {
   test("takes nothing of the import, says so, keeps what was there, and takes it when there is room again", async () => {
     const small = await openRecords(), own = small.page, session = await small.context.newCDPSession(own), origin = new URL(small.url).origin;
     await empty(own);
-    // The browser remembers for half a minute how much room there was: it has to be little before the first write.
+    // The browser remembers for half a minute how much room there was when it last wrote.
+    const forgotten = () => own.waitForTimeout(35_000);
     await session.send("Storage.overrideQuotaForOrigin", { origin, quotaSize: 1_000_000 });
+    await forgotten();
     const take = (file: ReturnType<typeof sheet>) => own.getByLabel("Choose files").setInputFiles(file);
     await take(sheet("first.csv", 2));
     await own.getByText("2 new rows came in.").first().waitFor();
@@ -65,6 +67,7 @@ describe("a full disk", () => {
     await own.getByText("first.csv").first().waitFor();
     expect(await facts(own)).toEqual(["2", "1", "0"]);
     await session.send("Storage.overrideQuotaForOrigin", { origin });
+    await forgotten();
     await take(large);
     await own.getByText(/20,000 new rows came in\./).first().waitFor();
     expect(await facts(own)).toEqual(["20,002", "2", "0"]);
