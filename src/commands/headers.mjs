@@ -67,7 +67,7 @@ export function contentType(path) {
 }
 
 /**
- * Whether a path carries a content hash as the build writes it (`name-XXXXXXXX.ext`), so that it may be kept for ever.
+ * Whether a path carries a content hash as the build writes it (`name-Bq3kfP0_.ext`), so that it may be kept for ever.
  *
  * @param {string} path
  */

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
-import { answerWear, workHere, workOver } from "../../src/answers/wear/wear-messages.ts";
+import { answerIn, askWorker } from "../../src/answers/worker-work.ts";
+import { workAsked, workHere } from "../../src/answers/wear/wear-messages.ts";
 import { ALL_WEAR } from "../../src/answers/wear/wear-records.ts";
 import type { WearLine, WearRecords } from "../../src/answers/wear/wear-records.ts";
 
@@ -15,21 +16,18 @@ function joined(): Worker {
   const { port1, port2 } = new MessageChannel();
   port1.start();
   port2.start();
-  answerWear(port2 as unknown as DedicatedWorkerGlobalScope);
+  answerIn(port2 as unknown as DedicatedWorkerGlobalScope, workAsked);
   return Object.assign(port1, { terminate: () => { port1.close(); port2.close(); } }) as unknown as Worker;
 }
 
 test("a worker gives what the same work gives here", async () => {
-  const worker = joined();
-  expect(await workOver(worker, { kind: "wear", records }, {})).toEqual(await workHere("wear", records, {}));
-  worker.terminate();
+  expect(await askWorker(joined, { kind: "wear", records }, {})).toEqual(await workHere("wear", records, {}));
 });
 
 test("a mistake in the worker comes back as an error, and a cancel rejects with its reason", async () => {
-  const worker = joined(), stop = new AbortController();
-  await expect(workOver(worker, { kind: "wear", records: { ...records, lines: [line(9, 3, 9), line(5, 9, 9)] } }, {})).rejects.toThrow("packLines: high must be above 0 and not below low");
-  const going = workOver(worker, { kind: "wear", records }, { signal: stop.signal });
+  const stop = new AbortController();
+  await expect(askWorker(joined, { kind: "wear", records: { ...records, lines: [line(9, 3, 9), line(5, 9, 9)] } }, {})).rejects.toThrow("packLines: high must be above 0 and not below low");
+  const going = askWorker(joined, { kind: "wear", records }, { signal: stop.signal });
   stop.abort(new Error("called off"));
   await expect(going).rejects.toThrow("called off");
-  worker.terminate();
 });

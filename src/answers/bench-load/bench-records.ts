@@ -11,6 +11,9 @@ import type { BenchHours } from "./bench-hours.ts";
 import type { BenchTicket } from "./job-times.ts";
 import missingSql from "./missing-parts.sql?raw";
 
+/** Days a delivery takes where none is known, neither as it was nor as quoted; common practice, no source. */
+export const USUAL_LEAD = 14;
+
 /** A part that an open job waits for; null where neither a day nor a delivery time is known. */
 export type AwaitedPart = { readonly ticket_no: string; readonly due_on: string | null; readonly lead_days: number | null };
 

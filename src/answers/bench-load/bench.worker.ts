@@ -1,3 +1,4 @@
-import { answerBench } from "./bench-messages.ts";
+import { answerIn } from "../worker-work.ts";
+import { workAsked } from "./bench-messages.ts";
 
-answerBench(self as unknown as DedicatedWorkerGlobalScope);
+answerIn(self as unknown as DedicatedWorkerGlobalScope, workAsked);

@@ -1,12 +1,19 @@
 -- Which parts that a job needs are not on the shelf, and how often did a job of each kind need one of them in the last two years?
 -- Parameters: as_of date, since date
 -- Columns: interchange varchar, name varchar, job varchar, reel_kind varchar, jobs bigint, needed bigint, due_on date, lead_days double
-with shelf as (
+with taken as (
+  -- As in the Stock room: what deliveries took from five of them on, else as quoted.
+  select supplier, avg(date_diff('day', ordered_on, arrived_on)) as days
+  from (select distinct supplier, order_no, ordered_on, arrived_on from orders where arrived_on between ordered_on and getvariable('as_of'))
+  group by supplier
+  having count(*) >= 5
+), shelf as (
   select coalesce(g.interchange, p.part_no) as interchange, min(p.name) as name, sum(coalesce(p.on_hand, 0)) as on_hand, count(p.on_hand) as counted,
-    min(p.due_on) filter (p.due_on > getvariable('as_of')) as due_on, min(coalesce(p.lead_days, s.lead_days)) as lead_days
+    min(p.due_on) filter (p.due_on > getvariable('as_of')) as due_on, min(coalesce(t.days, p.lead_days, s.lead_days)) as lead_days
   from parts p
   left join interchange g on g.part_no = p.part_no
   left join suppliers s on s.supplier = p.supplier
+  left join taken t on t.supplier = p.supplier
   where coalesce(p.essential, true)
   group by 1
 ), empty as (

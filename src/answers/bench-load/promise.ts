@@ -2,6 +2,7 @@ import { drawLogNormal } from "../../stats/draws.ts";
 import { seededRandom } from "../../stats/random.ts";
 import type { Random } from "../../stats/random.ts";
 import { dayAfter, daysFrom } from "../days.ts";
+import { USUAL_LEAD } from "./bench-records.ts";
 import type { MissingPart } from "./bench-records.ts";
 import type { JobTime, JobTimes } from "./job-times.ts";
 import type { QueuePlan } from "./simulate.ts";
@@ -22,8 +23,6 @@ export interface JobPromise {
 }
 
 const SHARE = 0.8;
-/** Delivery of a part of which no time is known; common practice, no source. */
-const USUAL_LEAD = 14;
 
 /** Minutes free up to the end of each day. */
 function summed(capacity: Float64Array): Float64Array {

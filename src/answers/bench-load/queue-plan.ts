@@ -1,3 +1,4 @@
+import { USUAL_LEAD } from "./bench-records.ts";
 import type { BenchRecords } from "./bench-records.ts";
 import type { Capacity, ExtraHours } from "./capacity.ts";
 import { minutesByDay } from "./capacity.ts";
@@ -24,12 +25,14 @@ export function openTickets(tickets: readonly BenchTicket[], as_of: string): { o
   return { open, forgotten: inside.length - open.length };
 }
 
-/** Day 0 is the day after `as_of`; a part due on the first of them is there on 0. */
-function openJobs({ season: { as_of }, awaited }: BenchRecords, open: readonly BenchTicket[], times: JobTimes): OpenJob[] {
+/** Jobs in the shop and the day from which each can be done. Day 0 is the day after `as_of`; a part due on it is there on 0. */
+export function openJobs(
+  { season: { as_of }, awaited }: { readonly season: Pick<BenchRecords["season"], "as_of">; readonly awaited: BenchRecords["awaited"] }, open: readonly BenchTicket[], times: Pick<JobTimes, "placeOf">,
+): OpenJob[] {
   const parts = new Map(awaited.map((part) => [part.ticket_no, part]));
   return open.flatMap((ticket): OpenJob[] => {
     const job = times.placeOf(ticket), part = parts.get(ticket.ticket_no);
-    const due = part?.due_on ? daysFrom(as_of, part.due_on) - 1 : part?.lead_days ?? 0;
+    const due = part === undefined ? 0 : part.due_on === null ? part.lead_days ?? USUAL_LEAD : daysFrom(as_of, part.due_on) - 1;
     return job === null ? [] : [{ job, not_before: Math.max(0, Math.ceil(due)) }];
   });
 }

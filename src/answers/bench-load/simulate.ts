@@ -1,8 +1,8 @@
-import type { Report } from "../../db/engine.ts";
 import { drawGamma, drawLogNormal, drawPoisson } from "../../stats/draws.ts";
 import type { CountDistribution } from "../../stats/negative-binomial.ts";
 import { seededRandom } from "../../stats/random.ts";
 import type { Random } from "../../stats/random.ts";
+import type { WorkMeans } from "../worker-work.ts";
 import { emptyLine, inShop, workOff } from "./queue.ts";
 import type { JobLine } from "./queue.ts";
 
@@ -48,8 +48,6 @@ export interface SimulatedWeek {
   /** Days until a reel of that week is ready: mean, the middle one, and within which 8 of 10 are. */
   readonly wait: { readonly mean: number; readonly middle: number; readonly most: number } | null;
 }
-
-export interface Means { readonly signal?: AbortSignal; readonly report?: Report }
 
 const LONGEST_WAIT = 400, TURN = 100;
 
@@ -163,7 +161,7 @@ function roomFor({ weeks, open }: QueuePlan): number {
  * @param seed the same seed gives the same futures, so that two plans can be compared
  * @throws the signal's reason when called off
  */
-export async function simulate(plan: QueuePlan, { paths, seed }: { paths: number; seed: number }, { signal, report }: Means = {}): Promise<SimulatedWeek[]> {
+export async function simulate(plan: QueuePlan, { paths, seed }: { paths: number; seed: number }, { signal, report }: WorkMeans = {}): Promise<SimulatedWeek[]> {
   const line = emptyLine(roomFor(plan)), ready = new Float64Array(line.arrives.length), left = new Float64Array(plan.capacity.length), tally = new Tally(plan.weeks.length, paths);
   for (let path = 0; path < paths; path += 1) {
     if (path % TURN === 0) {

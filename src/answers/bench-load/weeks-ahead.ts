@@ -2,6 +2,7 @@ import type { Report } from "../../db/engine.ts";
 import { dayAfter } from "../days.ts";
 import { seasonOf } from "../season/season-forecast.ts";
 import type { Season } from "../season/season.ts";
+import type { WorkMeans } from "../worker-work.ts";
 import { USUAL_OVERHEAD } from "./bench-hours.ts";
 import type { Backlog, BenchLoad, Changed, LoadStatus, LoadWeek } from "./bench-load.ts";
 import type { BenchRecords } from "./bench-records.ts";
@@ -14,7 +15,7 @@ import { promises } from "./promise.ts";
 import { openTickets, queuePlan } from "./queue-plan.ts";
 import type { PlanBasis } from "./queue-plan.ts";
 import { simulate } from "./simulate.ts";
-import type { Means, QueuePlan } from "./simulate.ts";
+import type { QueuePlan } from "./simulate.ts";
 import { changedPlan } from "./what-if.ts";
 import type { WhatIf } from "./what-if.ts";
 
@@ -34,7 +35,7 @@ function foundation(records: BenchRecords): { season: Season; basis: PlanBasis |
   return { season, basis, status, overhead_min };
 }
 
-async function played(plan: QueuePlan, season: Season, means: Means): Promise<LoadWeek[]> {
+async function played(plan: QueuePlan, season: Season, means: WorkMeans): Promise<LoadWeek[]> {
   const weeks = [...(season.rest ? [season.rest] : []), ...season.ahead], done = await simulate(plan, { paths: FUTURES, seed: SEED }, means), first = dayAfter(season.as_of, 1);
   return done.map((week, at) => {
     const forecast = weeks[at] as Season["ahead"][number];
@@ -56,7 +57,7 @@ function backlogOf(records: BenchRecords, basis: PlanBasis | null): Backlog {
  *
  * @throws the signal's reason when called off
  */
-export async function benchLoadOf(records: BenchRecords, means: Means = {}): Promise<BenchLoad> {
+export async function benchLoadOf(records: BenchRecords, means: WorkMeans = {}): Promise<BenchLoad> {
   const report: Report = means.report ?? (() => undefined);
   report({ step: "Trying the ways to look ahead on the shop's own past", done: 0, total: null });
   await new Promise((resolve) => setTimeout(resolve));
@@ -72,7 +73,7 @@ export async function benchLoadOf(records: BenchRecords, means: Means = {}): Pro
 }
 
 /** The weeks ahead with a change made; `load` is the same without. The futures are the same, so that nothing differs by chance alone. */
-export async function changedLoadOf({ records, load, what, currency }: { records: BenchRecords; load: BenchLoad; what: WhatIf; currency: string }, means: Means = {}): Promise<Changed> {
+export async function changedLoadOf({ records, load, what, currency }: { records: BenchRecords; load: BenchLoad; what: WhatIf; currency: string }, means: WorkMeans = {}): Promise<Changed> {
   const { season, capacity, overhead_min } = load, times = jobTimes(records.tickets, records.season.as_of);
   if (load.status !== "ok" || !times || !capacity || !season.line) return { what, weeks: [], moved: null, text: [] };
   const { plan, moved } = changedPlan(records, season, { times, capacity, overhead_min, line: season.line }, what), weeks = await played(plan, season, means);

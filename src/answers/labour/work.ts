@@ -1,22 +1,14 @@
 import type { Engine } from "../../db/engine.ts";
 import { filterValues } from "../filter.ts";
 import type { RecordsFilter } from "../filter.ts";
+import type { MinutesRow } from "./labour.ts";
 import { withSlips } from "./slips.ts";
 import workSql from "./work.sql?raw";
 
 /** One row of `work.sql`. */
-export type WorkRow = {
-  readonly ticket_no: string;
-  readonly received_on: string;
-  readonly job: string | null;
-  readonly reel_kind: string | null;
-  readonly maker: string | null;
-  readonly model: string;
+export type WorkRow = Omit<MinutesRow, "source_file" | "source_line"> & {
   readonly tier: string | null;
   readonly technician: string | null;
-  readonly labour_min: number | null;
-  readonly warranty: boolean;
-  readonly in_batch: boolean;
   readonly parts_replaced: number;
   readonly stuck_screws: boolean;
   readonly labour_charge: number | null;

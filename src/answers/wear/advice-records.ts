@@ -1,6 +1,6 @@
 import type { Engine } from "../../db/engine.ts";
 import type { AdviceQuestion } from "./advice.ts";
-import type { WearMeans } from "./all-wear.ts";
+import type { WorkMeans } from "../worker-work.ts";
 import costsSql from "./costs.sql?raw";
 import { followParts } from "./follow-parts.ts";
 import linesSql from "./lines.sql?raw";
@@ -28,7 +28,7 @@ export interface AdviceRecords {
 export const daysClock = ({ water }: AdviceQuestion): Clock => (water === "fresh" ? "use_days" : "salt_days");
 
 /** What the advice is made from: parts of all reels of the kind, a model's own kind included, so that a rare model leans on the others. */
-export async function adviceRecords(engine: Engine, question: AdviceQuestion, means: WearMeans = {}): Promise<AdviceRecords> {
+export async function adviceRecords(engine: Engine, question: AdviceQuestion, means: WorkMeans = {}): Promise<AdviceRecords> {
   const { signal } = means, days_clock = daysClock(question), { reel_kind, maker, model, water } = question;
   await followParts(engine, means);
   const [year = { reels: 0, reel_kind: null, days: null }] = await engine.rows<Year>(yearsSql, { clock: days_clock, reel_kind, maker, model, water }, signal);

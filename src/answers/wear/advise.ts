@@ -2,7 +2,7 @@ import { grouped } from "../grouped.ts";
 import type { Advice, AdviceDue, AdvicePosition } from "./advice.ts";
 import type { AdviceRecords } from "./advice-records.ts";
 import { placeOf, turns } from "./all-wear.ts";
-import type { WearMeans } from "./all-wear.ts";
+import type { WorkMeans } from "../worker-work.ts";
 import { positionDue } from "./position-due.ts";
 import type { PositionDue } from "./position-due.ts";
 import { remembered } from "./remembered.ts";
@@ -35,7 +35,7 @@ const soonest = (a: AdvicePosition, b: AdvicePosition) => (a.due.value ?? Infini
  * @throws {RangeError} unless the risk lies between 0 and 1
  * @throws the signal's reason when called off
  */
-export async function adviceOf(records: AdviceRecords, means: WearMeans = {}): Promise<Advice> {
+export async function adviceOf(records: AdviceRecords, means: WorkMeans = {}): Promise<Advice> {
   const { question, days_clock, places, costs } = records;
   if (!(question.risk > 0 && question.risk < 1)) throw new RangeError(`adviceOf: risk must lie between 0 and 1, got ${question.risk}`);
   const turn = turns(means, "Working out when it should come in"), matter = new Set(costs.filter(({ criticality }) => MATTERS.has(criticality ?? "A")).map(({ position }) => position));

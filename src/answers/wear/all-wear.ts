@@ -1,30 +1,20 @@
 import { number } from "../wording.ts";
-import type { Report } from "../../db/engine.ts";
 import { grouped } from "../grouped.ts";
+import { takingTurns } from "../worker-work.ts";
+import type { WorkMeans } from "../worker-work.ts";
 import { partsOf } from "./life-lines-of.ts";
 import { lifeRow } from "./life-row.ts";
 import type { PlaceName, WearRecords } from "./wear-records.ts";
 import type { Wear, WearRow } from "./wear.ts";
 import { CLOCK_WORDS, counted } from "./wear-words.ts";
 
-/** Longest time without a turn for whoever else wants the thread. */
-const TURN_MS = 30;
-
 /** Family of what is not a part and has no life. */
 const USED_UP = "lubricant";
 
-export interface WearMeans { readonly signal?: AbortSignal | undefined; readonly report?: Report | undefined }
-
-/** Gives others a turn and tells how far it is; rejects when called off. */
-export function turns({ signal, report }: WearMeans, step: string): (done: number, total: number) => Promise<void> {
-  let last = performance.now();
-  return async (done, total) => {
-    if (performance.now() - last < TURN_MS) return;
-    report?.({ step, done, total });
-    await new Promise((turn) => setTimeout(turn));
-    signal?.throwIfAborted();
-    last = performance.now();
-  };
+/** Gives others a turn and tells how far one step is; rejects when called off. */
+export function turns(means: WorkMeans, step: string): (done: number, total: number) => Promise<void> {
+  const turn = takingTurns(means);
+  return (done, total) => turn(step, done, total);
 }
 
 export const placeOf = (places: readonly PlaceName[], position: string): PlaceName =>
@@ -52,7 +42,7 @@ function remarksOf({ filter, visits, linked_visits, contradicting_months }: Wear
  *
  * @throws the signal's reason when called off
  */
-export async function wearOf(records: WearRecords, means: WearMeans = {}): Promise<Wear> {
+export async function wearOf(records: WearRecords, means: WorkMeans = {}): Promise<Wear> {
   const used_up = new Set(records.places.filter(({ family }) => family === USED_UP).map(({ position }) => position));
   const by = [...grouped(records.lines, ({ position }) => position)].filter(([position]) => !used_up.has(position)), turn = turns(means, "Fitting how parts wear"), rows: WearRow[] = [];
   for (const [done, [position, lines]] of by.entries()) {

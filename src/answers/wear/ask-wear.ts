@@ -1,7 +1,7 @@
 import type { Engine } from "../../db/engine.ts";
 import type { Advice, AdviceQuestion } from "./advice.ts";
 import { adviceRecords } from "./advice-records.ts";
-import type { WearMeans } from "./all-wear.ts";
+import type { WorkMeans } from "../worker-work.ts";
 import { pageRecords, wearRecords } from "./wear-records.ts";
 import { workHere } from "./wear-messages.ts";
 import type { Exposures, FailedByNow } from "./failed-by-now.ts";
@@ -9,7 +9,7 @@ import type { DoWork } from "./wear-messages.ts";
 import type { Wear, WearFilter, WearPage } from "./wear.ts";
 
 /** `work`: where the fitting is done, `workInWorker` in the browser; here by default. */
-export interface WearAsk extends WearMeans { readonly work?: DoWork }
+export interface WearAsk extends WorkMeans { readonly work?: DoWork }
 
 /** How long every position lasts, the soonest first. */
 export async function allWear(engine: Engine, filter: WearFilter, { work = workHere, ...means }: WearAsk = {}): Promise<Wear> {

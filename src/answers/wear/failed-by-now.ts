@@ -1,7 +1,7 @@
 import { grouped } from "../grouped.ts";
 import type { AdviceRecords } from "./advice-records.ts";
 import { placeOf, turns } from "./all-wear.ts";
-import type { WearMeans } from "./all-wear.ts";
+import type { WorkMeans } from "../worker-work.ts";
 import { positionDue } from "./position-due.ts";
 import type { Clock, Limits } from "./wear.ts";
 
@@ -21,7 +21,7 @@ export interface FailedByNow {
  *
  * @throws the signal's reason when called off
  */
-export async function failedByNow({ records, exposures }: { readonly records: AdviceRecords; readonly exposures: Exposures }, means: WearMeans = {}): Promise<readonly FailedByNow[]> {
+export async function failedByNow({ records, exposures }: { readonly records: AdviceRecords; readonly exposures: Exposures }, means: WorkMeans = {}): Promise<readonly FailedByNow[]> {
   const { question, days_clock, places } = records, turn = turns(means, "Working out what has worn");
   const ways = [{ clock: days_clock, lines: records.by_days, at: exposures.days }, { clock: "months" as Clock, lines: records.by_months, at: exposures.months }];
   const found = new Map<string, FailedByNow["clocks"][number][]>();

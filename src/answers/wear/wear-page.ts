@@ -1,6 +1,6 @@
 import { grouped } from "../grouped.ts";
 import { placeOf, turns } from "./all-wear.ts";
-import type { WearMeans } from "./all-wear.ts";
+import type { WorkMeans } from "../worker-work.ts";
 import { CONDITIONS, levelOf } from "./conditions.ts";
 import type { Condition } from "./conditions.ts";
 import { curveOf, misfitOf, rugOf, stepsOf } from "./curve.ts";
@@ -58,7 +58,7 @@ function middle(lines: readonly WearLine[]): number {
  *
  * @throws the signal's reason when called off
  */
-export async function pageOf(records: PageRecords, means: WearMeans = {}): Promise<WearPage> {
+export async function pageOf(records: PageRecords, means: WorkMeans = {}): Promise<WearPage> {
   const { lines, position, places, filter } = records, turn = turns(means, "Fitting how the part wears");
   const { row: overall, fit } = lifeRow(lines, { place: placeOf(places, position), clock: filter.clock });
   await turn(1, 5);

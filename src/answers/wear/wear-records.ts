@@ -1,7 +1,7 @@
 import type { Engine } from "../../db/engine.ts";
 import placesSql from "../failures/places.sql?raw";
 import { filterValues } from "../filter.ts";
-import type { WearMeans } from "./all-wear.ts";
+import type { WorkMeans } from "../worker-work.ts";
 import { followParts } from "./follow-parts.ts";
 import gradesSql from "./grades.sql?raw";
 import placeOfSql from "./place-of.sql?raw";
@@ -49,7 +49,7 @@ const ALL_PLAIN: Asked = { position: null, conditions: false };
 export const ALL_WEAR: WearFilter = { reel_kind: null, maker: null, model: null, water: null, from: null, to: null, clock: "salt_days", first_sights: "planned" };
 
 /** All positions or one; with the conditions of every part there are many more rows. */
-export async function wearRecords(engine: Engine, filter: WearFilter, { position, conditions, models = conditions }: Asked = ALL_PLAIN, means: WearMeans = {}): Promise<WearRecords> {
+export async function wearRecords(engine: Engine, filter: WearFilter, { position, conditions, models = conditions }: Asked = ALL_PLAIN, means: WorkMeans = {}): Promise<WearRecords> {
   const { signal } = means, values = { ...filterValues(filter), clock: filter.clock, first_sights: filter.first_sights, position, conditions, models };
   await followParts(engine, means);
   const lines = await engine.rows<WearLine>(linesSql, values, signal), places = await engine.rows<PlaceName>(placesSql, {}, signal);
@@ -58,7 +58,7 @@ export async function wearRecords(engine: Engine, filter: WearFilter, { position
 }
 
 /** What the page of one position needs. */
-export async function pageRecords(engine: Engine, filter: WearFilter, position: string, means: WearMeans = {}): Promise<PageRecords> {
+export async function pageRecords(engine: Engine, filter: WearFilter, position: string, means: WorkMeans = {}): Promise<PageRecords> {
   const { first_sights, ...plain } = filter, asked = { position, conditions: true }, records = await wearRecords(engine, filter, asked, means), other_ways: WearRecords[] = [];
   for (const way of (["planned", "all", "none"] as const).filter((one) => one !== first_sights)) {
     other_ways.push(await wearRecords(engine, { ...plain, first_sights: way }, asked, means));

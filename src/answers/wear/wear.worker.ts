@@ -1,3 +1,4 @@
-import { answerWear } from "./wear-messages.ts";
+import { answerIn } from "../worker-work.ts";
+import { workAsked } from "./wear-messages.ts";
 
-answerWear(self as unknown as DedicatedWorkerGlobalScope);
+answerIn(self as unknown as DedicatedWorkerGlobalScope, workAsked);

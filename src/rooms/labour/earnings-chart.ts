@@ -6,7 +6,7 @@ import { labelWidth, type ChartSheet } from "../../ui/chart-sheet.ts";
 import { number } from "../../ui/format.ts";
 import { ABOVE, BELOW, figures, nameLines, valueAxis } from "../../ui/name-lines.ts";
 
-const LINE = 27, RIGHT = 150;
+const LINE = 27, RIGHT = 166;
 
 type Known = Earning & { readonly per_hour: number; readonly per_hour_low: number; readonly per_hour_high: number };
 const known = (row: Earning): row is Known => row.per_hour !== null && row.per_hour_low !== null && row.per_hour_high !== null;

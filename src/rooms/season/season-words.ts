@@ -48,7 +48,7 @@ export function promiseReasons(promise: JobPromise, { backlog }: Pick<BenchLoad,
 export function keptSentence({ kept }: Pick<BenchLoad, "kept">, locale?: string): string {
   if (!kept) return "Too few reels came and went in the last year to say how such dates would have been kept.";
   const added = kept.added_days > 0 ? ` As earlier dates came out short, ${count(kept.added_days, "day is", "days are", locale)} added to each.` : "";
-  return `Over the last year such dates would have been kept for ${share(kept.kept, kept.n, locale)} of the reels looked at, ${number(kept.days, 0, locale)} days in the middle; “two weeks” for everything for ${share(kept.two_weeks, kept.n, locale)}.${added}`;
+  return `Over the last year such dates would have been kept for ${share(kept.kept, kept.n, locale)} of the reels looked at, the usual one ${count(kept.days, "day", "days", locale)} ahead; “two weeks” for everything for ${share(kept.two_weeks, kept.n, locale)}.${added}`;
 }
 
 const over = (weeks: readonly LoadWeek[]) => weeks.filter(({ hours, capacity_hours }) => capacity_hours !== null && hours.mean > capacity_hours);

@@ -17,7 +17,7 @@ export function orderSentence(restock: Pick<Restock, "sheets" | "total">, curren
   const waiting = lines.filter((line) => line.waiting > 0).length;
   const urgent = waiting === 0 ? "" : ` ${count(waiting, "of these lines has", "of these lines have", locale)} jobs on the bench waiting for ${waiting === 1 ? "it" : "them"}.`;
   const later = restock.sheets.filter((sheet) => sheet.joint.decision === "wait").length;
-  const waits = later === 0 ? "" : later === from ? " None of it is urgent: it can wait for the next order day." : ` ${count(later, "order", "orders", locale)} of these can wait for the next order day.`;
+  const waits = later === 0 ? "" : later === from ? " None of it is urgent: it can wait for the next order day." : ` ${number(later, 0, locale)} of these orders can wait for the next order day.`;
   return `Order ${count(lines.length, "line", "lines", locale)}, ${count(pieces, "piece", "pieces", locale)}, from ` +
     `${count(from, "supplier", "suppliers", locale)} for ${money(restock.total, currency, 0, locale)}.${urgent}${waits}`;
 }
