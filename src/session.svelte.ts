@@ -134,6 +134,12 @@ export class Session extends OpenedShop {
     });
   }
 
+  /** Sentences that stand already are written anew. @throws {RangeError} if it is no locale */
+  override async keepWriting(locale: string | null): Promise<void> {
+    await super.keepWriting(locale);
+    this.version += 1;
+  }
+
   /** Rows kept out, of all imports. */
   async rejects(): Promise<readonly Reject[]> { return this.place.ledger.rejects(); }
 }

@@ -5,7 +5,9 @@ import { BENCH_CALENDAR_SETTING } from "./answers/season/bench-calendar.ts";
 import { readRuleChanges, RULE_CHANGES_SETTING, ruleChangesText, type RuleChange } from "./answers/rule-changes/rule-changes.ts";
 import { FREE_FROM_SETTING, freeFromText, readFreeFrom } from "./answers/stock/free-from.ts";
 import { ORDER_MARKS_SETTING, orderMarksText, readOrderMarks, type OrderMark } from "./answers/stock/order-marks.ts";
+import { readServiceLevels, SERVICE_LEVELS_SETTING, serviceLevelsText, USUAL_LEVELS, type ServiceLevels } from "./answers/stock/service-levels.ts";
 import type { Ledger } from "./records/ledger/ledger.ts";
+import { readWriting, WRITING_SETTING } from "./way-of-writing.ts";
 import { INVENTED } from "./world.ts";
 
 const SHOP = "shop", CURRENCY = "currency";
@@ -14,7 +16,7 @@ const SHOP = "shop", CURRENCY = "currency";
 const INVENTED_RATES: BenchRates = { hour_price: 54, hour_cost: 31, beside_min: 17 };
 
 /** What is written over the demo goes out with it. */
-const OVER_THE_DEMO = [RULE_CHANGES_SETTING, BENCH_RATES_SETTING, HAND_GROUPS_SETTING, ORDER_MARKS_SETTING, FREE_FROM_SETTING, BENCH_HOURS_SETTING, BENCH_CALENDAR_SETTING];
+const OVER_THE_DEMO = [RULE_CHANGES_SETTING, BENCH_RATES_SETTING, HAND_GROUPS_SETTING, ORDER_MARKS_SETTING, FREE_FROM_SETTING, BENCH_HOURS_SETTING, BENCH_CALENDAR_SETTING, SERVICE_LEVELS_SETTING];
 
 /** What the owner wrote about the shop itself, as the app remembers it while it is open. */
 export abstract class ShopWords {
@@ -22,6 +24,8 @@ export abstract class ShopWords {
   shop = $state<string | null>(null);
   /** The shop's word for its money, "" until set. */
   currency = $state("");
+  /** Locale by which dates and numbers are written; null for the browser's. */
+  writing = $state<string | null>(null);
   /** Changes of habit the owner dated, oldest first. */
   rule_changes = $state.raw<readonly RuleChange[]>([]);
   /** What an hour at the bench brings in and costs. */
@@ -35,8 +39,11 @@ export abstract class ShopWords {
   /** Order value from which each supplier sends free of carriage. */
   free_from = $state.raw<Readonly<Record<string, number>>>({});
 
+  /** Chance of not running out before the next order arrives, by class of part. */
+  service_levels = $state.raw<ServiceLevels>(USUAL_LEVELS);
+
   /** What the owner wrote that the stock advice goes by. */
-  get stock_words() { return { rule_changes: this.rule_changes, marks: this.order_marks, free_from: this.free_from }; }
+  get stock_words() { return { rule_changes: this.rule_changes, marks: this.order_marks, free_from: this.free_from, targets: this.service_levels }; }
 
   /** Where the words are kept. */
   protected abstract get kept(): Ledger;
@@ -54,7 +61,10 @@ export abstract class ShopWords {
     this.order_marks = orders.marks;
     const carriage = readFreeFrom(await this.kept.setting(FREE_FROM_SETTING));
     this.free_from = carriage.free_from;
-    return [...faults, ...read.faults, ...groups.faults, ...orders.faults, ...carriage.faults];
+    const levels = readServiceLevels(await this.kept.setting(SERVICE_LEVELS_SETTING)), written = readWriting(await this.kept.setting(WRITING_SETTING));
+    this.service_levels = levels.levels;
+    this.writing = written.locale;
+    return [...faults, ...read.faults, ...groups.faults, ...orders.faults, ...carriage.faults, ...levels.faults, ...written.faults];
   }
 
   /** Takes out what was written over the demo. */
@@ -76,6 +86,19 @@ export abstract class ShopWords {
   async keepCurrency(word: string): Promise<void> {
     await this.kept.keepSetting(CURRENCY, word.trim() || null);
     this.currency = word.trim();
+  }
+
+  /** @param locale null for the browser's own way; @throws {RangeError} if it is no locale */
+  async keepWriting(locale: string | null): Promise<void> {
+    const known = locale === null ? null : Intl.getCanonicalLocales(locale)[0] ?? null;
+    await this.kept.keepSetting(WRITING_SETTING, known);
+    this.writing = known;
+  }
+
+  /** @throws {RangeError} unless each lies between 0.5 and 0.999; then nothing is changed */
+  async keepServiceLevels(levels: ServiceLevels): Promise<void> {
+    await this.kept.keepSetting(SERVICE_LEVELS_SETTING, serviceLevelsText(levels));
+    this.service_levels = levels;
   }
 
   /** @throws {RangeError} if a change has no real day or no words; then nothing is changed */

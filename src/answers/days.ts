@@ -1,3 +1,5 @@
+import { writtenDay } from "../way-of-writing.ts";
+
 const DAY = 86_400_000;
 const ISO = /^\d{4}-\d{2}-\d{2}$/;
 
@@ -28,10 +30,8 @@ export function daysFrom(from: string, to: string): number {
   return Math.round((Date.parse(`${to}T00:00:00Z`) - Date.parse(`${from}T00:00:00Z`)) / DAY);
 }
 
-const MONTHS = ["January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"];
-
 /**
- * A day as it stands in a sentence.
+ * A day as it stands in a sentence, by the way of writing.
  *
  * @throws {RangeError} unless `day` is a day of the calendar written `YYYY-MM-DD`
  * @example
@@ -39,5 +39,5 @@ const MONTHS = ["January", "February", "March", "April", "May", "June", "July", 
  */
 export function dayInWords(day: string): string {
   requireDay("dayInWords", "day", day);
-  return `${Number(day.slice(8))} ${MONTHS[Number(day.slice(5, 7)) - 1] ?? ""} ${day.slice(0, 4)}`;
+  return writtenDay(day);
 }

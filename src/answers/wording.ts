@@ -1,13 +1,13 @@
+import { writtenNumber } from "../way-of-writing.ts";
+
 /** A number as an owner would say it: whole from ten on, one decimal from one on, else two; no trailing zeros. */
-export function number(value: number): string {
-  const digits = Math.abs(value) >= 10 ? 0 : Math.abs(value) >= 1 ? 1 : 2;
-  const [whole = "", part] = value.toFixed(digits).split(".");
-  const tail = part?.replace(/0+$/, "");
-  return whole.replace(/\B(?=(\d{3})+$)/g, "\u202f") + (tail ? `.${tail}` : "");
-}
+export const number = (value: number): string => writtenNumber(value, 0, Math.abs(value) >= 10 ? 0 : Math.abs(value) >= 1 ? 1 : 2);
+
+/** A number with exactly so many decimals. */
+export const decimal = (value: number, digits: number): string => writtenNumber(value, digits, digits);
 
 /** A price with its hundredths. */
-export const price = (value: number): string => value.toFixed(2);
+export const price = (value: number): string => decimal(value, 2);
 
 /** Money in whole hundredths, so that sums show no trace of binary fractions. */
 export const money = (value: number): number => Math.round(value * 100) / 100;

@@ -1,4 +1,5 @@
 import type { Report } from "../db/engine.ts";
+import { writeBy, writtenBy } from "../way-of-writing.ts";
 
 /** How slow work tells how far it is, and is called off. */
 export interface WorkMeans { readonly signal?: AbortSignal | undefined; readonly report?: Report | undefined }
@@ -7,11 +8,15 @@ export type PlainWork<Asked, Answer> = (asked: Asked, means: WorkMeans) => Promi
 
 type Told<Answer> = { kind: "progress"; progress: Parameters<Report>[0] } | { kind: "done"; answer: Answer } | { kind: "failed"; error: unknown };
 
+/** What goes to a worker: the work, and the way of writing its sentences, which the worker cannot know. */
+interface Posted<Asked> { readonly asked: Asked; readonly locale: string | null }
+
 /** The worker's end: one piece of work as asked. A cancel ends the worker itself. */
 export function answerIn<Asked, Answer>(scope: DedicatedWorkerGlobalScope, work: PlainWork<Asked, Answer>): void {
   const tell = (told: Told<Answer>) => scope.postMessage(told);
-  scope.addEventListener("message", ({ data }: MessageEvent<Asked>) => {
-    work(data, { report: (progress) => tell({ kind: "progress", progress }) })
+  scope.addEventListener("message", ({ data }: MessageEvent<Posted<Asked>>) => {
+    writeBy(() => data.locale);
+    work(data.asked, { report: (progress) => tell({ kind: "progress", progress }) })
       .then((answer) => tell({ kind: "done", answer }), (error: unknown) => tell({ kind: "failed", error }));
   });
 }
@@ -29,7 +34,7 @@ export async function askWorker<Asked, Answer>(started: () => Worker, asked: Ask
         if (data.kind === "done") resolve(data.answer);
         if (data.kind === "failed") reject(data.error);
       }, on);
-      worker.postMessage(asked);
+      worker.postMessage({ asked, locale: writtenBy() } satisfies Posted<Asked>);
     });
   } finally {
     listening.abort();

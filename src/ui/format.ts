@@ -1,20 +1,14 @@
+import { browserLocale, numberFormat, writtenBy } from "../way-of-writing.ts";
+
 /** What stands where nothing is known. */
 export const DASH = "–";
 
-/** The reader's own language, or British English where there is no browser. */
+/** The way the shop chose to write, else the reader's own language, or British English where there is no browser. */
 export function readerLocale(): string {
-  return typeof navigator === "undefined" || !navigator.language ? "en-GB" : navigator.language;
+  return writtenBy() ?? browserLocale();
 }
 
 const known = (value: number | null | undefined): value is number => typeof value === "number" && Number.isFinite(value);
-
-const kept = new Map<string, Intl.NumberFormat>();
-function plain(locale: string, digits: number): Intl.NumberFormat {
-  const key = `${locale} ${digits}`;
-  const made = kept.get(key) ?? new Intl.NumberFormat(locale, { minimumFractionDigits: digits, maximumFractionDigits: digits });
-  kept.set(key, made);
-  return made;
-}
 
 /**
  * A number with exactly `digits` decimals, grouped as the reader's language groups.
@@ -24,7 +18,7 @@ function plain(locale: string, digits: number): Intl.NumberFormat {
  */
 export function number(value: number | null | undefined, digits = 0, locale = readerLocale()): string {
   // Rounding can leave a minus before a zero, which reads as a mistake.
-  return known(value) ? plain(locale, digits).format(value).replace(/^-(?=[0.,\s]*$)/, "") : DASH;
+  return known(value) ? numberFormat(locale, digits, digits).format(value).replace(/^-(?=[0.,\s]*$)/, "") : DASH;
 }
 
 /**

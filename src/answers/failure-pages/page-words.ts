@@ -2,6 +2,7 @@ import { times, verdictName } from "../failures/reasons.ts";
 import { sideOf, VERDICT_WORDS } from "../failures/verdict.ts";
 import type { Verdict } from "../failures/verdict.ts";
 import { modelName } from "../model-name.ts";
+import { decimal } from "../wording.ts";
 
 /** What every sheet with shares on it has to say. */
 export const PAGE_CAUTIONS: readonly string[] = [
@@ -22,7 +23,7 @@ export function listed(names: readonly string[]): string {
 const ratioOf = (verdict: Verdict): string => {
   const { adjusted } = sideOf(verdict, verdict.decided_on);
   if (adjusted.value === null || adjusted.low === null || adjusted.high === null) return "";
-  return `, ${times(adjusted.value)} as on reels used alike (plausibly ${adjusted.low.toFixed(1)} to ${adjusted.high.toFixed(1)})`;
+  return `, ${times(adjusted.value)} as on reels used alike (plausibly ${decimal(adjusted.low, 1)} to ${decimal(adjusted.high, 1)})`;
 };
 
 /** What the models of one part show, in one or two sentences. */

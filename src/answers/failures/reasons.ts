@@ -1,5 +1,5 @@
 import { modelName } from "../model-name.ts";
-import { number } from "../wording.ts";
+import { decimal, number } from "../wording.ts";
 import { explained, fairRange, looksWorse, STANDS_OUT, TOO_FEW } from "./judged.ts";
 import type { Unjudged } from "./judged.ts";
 import type { LeadingFault, SeasonSide, Verdict, VerdictWord } from "./verdict.ts";
@@ -33,8 +33,8 @@ const counted = (failed: number, inspected: number): string => {
  * @example
  * times(2.04); // => "2.0 times as often"
  */
-export const times = (ratio: number): string => (ratio >= 0.95 && ratio < 1.05 ? "just as often" : `${ratio.toFixed(1)} times as often`);
-const between = (low: number, high: number): string => `plausibly ${low.toFixed(1)} to ${high > 99 ? "many" : high.toFixed(1)} times`;
+export const times = (ratio: number): string => (ratio >= 0.95 && ratio < 1.05 ? "just as often" : `${decimal(ratio, 1)} times as often`);
+const between = (low: number, high: number): string => `plausibly ${decimal(low, 1)} to ${high > 99 ? "many" : decimal(high, 1)} times`;
 const came = ({ opening }: Unjudged): string => (opening === "planned" ? "In planned services" : opening === "complaint" ? "On reels that came in with something wrong" : "In all openings");
 
 /** How often it had failed, beside the others, as counted. */
@@ -54,7 +54,7 @@ function fairCounts(side: Unjudged): string {
 
 function ownParts({ own_level, beyond_own, failed }: Unjudged): string {
   if (own_level === null || failed < STANDS_OUT.failed) return "";
-  const level = own_level > 1.25 ? `All its parts fail about ${own_level.toFixed(1)} times as often as the others'` : own_level < 0.8
+  const level = own_level > 1.25 ? `All its parts fail about ${decimal(own_level, 1)} times as often as the others'` : own_level < 0.8
     ? "Its other parts fail less often than the others'" : "Its other parts fail about as often as the others'";
   const part = beyond_own.low !== null && beyond_own.low > 1 ? "so it is this part and not the whole reel"
     : own_level > 1.25 ? "so this may be the kind of reel, its owners or its life rather than this part" : "and this part cannot be told from them";
@@ -63,7 +63,7 @@ function ownParts({ own_level, beyond_own, failed }: Unjudged): string {
 
 function chance({ q_value, word }: { q_value: number | null; word: VerdictWord }): string {
   if (q_value === null || word !== "stands out") return "";
-  const of = q_value < 0.001 ? "1 in 1\u202f000" : `${Math.max(1, Math.ceil(100 * q_value))} in 100`;
+  const of = q_value < 0.001 ? `1 in ${number(1000)}` : `${Math.max(1, Math.ceil(100 * q_value))} in 100`;
   return `With all the looks at parts of this kind counted in, at most about ${of} findings as strong as this would be mere chance.`;
 }
 

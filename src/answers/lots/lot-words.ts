@@ -33,7 +33,7 @@ export function lotReasons(row: Omit<LotRow, "reasons">): string[] {
   const seen = `Of ${pieces(fitted, "piece")} fitted ${month(row.from)} to ${month(row.to)} and looked at again within 14 months`;
   const counts = `${seen}, ${number(failed_early)} had failed (${percent(failed_early / fitted)})${usual}.`;
   if (verdict === "no different") return [`The worst months are no worse than chance makes some months. ${counts}`];
-  const tries = p_value === null ? "" : p_value <= 0.001 ? "fewer than 1 of 1\u202f000" : `about ${number(Math.max(1, 1000 * p_value))} of 1\u202f000`;
+  const tries = p_value === null ? "" : p_value <= 0.001 ? `fewer than 1 of ${number(1000)}` : `about ${number(Math.max(1, 1000 * p_value))} of ${number(1000)}`;
   const chance = tries === "" ? "" : `Shuffling the fittings within each model and part gives months as bad in ${tries} tries.`;
   const written = lots_written.length === 0 ? "No lot number was written beside them." : `Lots written beside them: ${lots_written.join(", ")}.`;
   const carried = carriers.length === 0 ? "" : `${pieces(new Set(carriers.map(({ serial, model }) => `${model} ${serial}`)).size, "reel")} may still carry one.`;

@@ -12,9 +12,10 @@ import type { Around } from "./order-terms.ts";
 import { stockRecords } from "./restock-facts.ts";
 import type { StockRecords } from "./restock-facts.ts";
 import type { RestockLine, RestockSettings, SupplierSheet } from "./restock-line.ts";
+import { USUAL_LEVELS } from "./service-levels.ts";
 import { supplierSheets } from "./supplier-sheets.ts";
 
-export const RESTOCK_DEFAULTS = { review_days: 14, targets: { A: 0.95, B: 0.9, C: 0.8 }, lead_days: 14, rule_changes: [], marks: [], free_from: {} } as const;
+export const RESTOCK_DEFAULTS = { review_days: 14, targets: USUAL_LEVELS, lead_days: 14, rule_changes: [], marks: [], free_from: {} } as const;
 
 export interface Restock {
   readonly settings: RestockSettings;
