@@ -2,31 +2,17 @@ import { columnsOf, rowsOf } from "./arrow-columns.ts";
 import { frame, joined } from "./arrow-stream.ts";
 import type { Connection } from "./connection.ts";
 import type { Row, SqlValue } from "./engine.ts";
+import type { Asking } from "./engine-in-turns.ts";
+import { isFull, reason } from "./engine-reason.ts";
 import { DamagedRows, EngineFull, EngineGone, QueryFailed } from "./errors.ts";
+import { insertedBy, sameInEveryRow, type Constant } from "./same-columns.ts";
 import { bound, statement, type Statement } from "./statement.ts";
 
 /** Where a stream waits until it has been counted. */
 const INCOMING = "incoming_rows";
 
-/** What the engine says is wrong; it speaks JSON, and of a text it cannot read JSON within JSON. */
-function reason(error: unknown): string {
-  let text = error instanceof Error ? error.message : String(error);
-  for (let depth = 0; depth < 2 && text.startsWith("{"); depth += 1) {
-    try {
-      text = String(JSON.parse(text).exception_message);
-    } catch (broken) {
-      if (!(broken instanceof SyntaxError)) throw broken;
-      return text;
-    }
-  }
-  return text;
-}
-
-/** Without this a lack of memory would pass for rows that are damaged, and the owner be told to take them out. */
-const isFull = (error: unknown): boolean => /out of memory|failed to allocate|could not allocate/i.test(reason(error));
-
 /** What can be asked of one connection, without turns and without a transaction of its own. */
-export class Queries {
+export class Queries implements Asking {
   constructor(private readonly connection: Connection) {}
 
   async rows<R extends object>(sql: string, values: Row = {}, signal?: AbortSignal): Promise<R[]> {
@@ -70,9 +56,7 @@ export class Queries {
     const { n } = columnsOf(joined(await this.connection.pieces(`select count(*) as n from ${INCOMING}`)));
     if (n?.[0] !== rows) throw new DamagedRows(`${rows} rows were stored for ${table}, the engine read ${n?.[0]}.`);
     await this.connection.set(constants);
-    const own = columns.filter((name) => !constants.some(({ column }) => column === name)).map((name) => `"${name.replaceAll('"', '""')}"`);
-    const added = constants.map(({ name, column }) => `getvariable('${name}') as ${column}`);
-    await this.connection.text(`insert into ${table} by name select ${[...own, ...added].join(", ")} from ${INCOMING}; drop table ${INCOMING}`);
+    await this.connection.text(insertedBy(table, INCOMING, columns, constants));
   }
 
   async #answer(asked: Statement, values: Row, signal?: AbortSignal): Promise<Uint8Array> {
@@ -89,15 +73,4 @@ export class Queries {
       throw new QueryFailed(sentence, reason(cause), sql, { cause });
     }
   }
-}
-
-interface Constant { name: string; type: string; value: SqlValue; column: string }
-
-/** Variables for the columns that every row of a load has alike. */
-function sameInEveryRow(same: Row): Constant[] {
-  return Object.entries(same).map(([column, value]) => {
-    if (!/^[a-z_]+$/.test(column)) throw new RangeError(`load: needs names of columns, got ${column}`);
-    const type = typeof value === "string" ? "varchar" : typeof value === "boolean" ? "boolean" : "double";
-    return { name: `same_${column}`, type, value, column };
-  });
 }
