@@ -55,7 +55,7 @@ export const LEAD: LeadTime = { days: 34, sd: 14, source: "observed", arrivals: 
 export const line = (rest: Partial<RestockLine> = {}): RestockLine => ({
   status: "order", interchange: "bearing 7x11x3", part_no: "FL-7113", name: "Bearing 7×11×3", family: "ball bearing",
   part_nos: ["FL-7113", "TT-7113"], supplier: "Far Lantern", part_class: "A", class_known: true, target: 0.95,
-  on_hand: 2, on_order: 0, listed: { on_hand: 2, on_order: null }, on_order_from: "nowhere", waiting: 1, used: 144, wanted: 3, months: 36,
+  on_hand: 2, on_order: 0, listed: { on_hand: 2, on_order: null }, on_order_from: "nowhere", waiting: 1, used: 144, wanted: 3, used_from: "2023-01-06", used_to: "2026-01-05", months: 36,
   demand_per_month: 4.1, demand_per_month_high: 5, changed_on: null, routes: ["steady"], looks: 0, belief: { shape: 144, rate: 1096, clump: 1, unevenness: 0.05 }, lead: LEAD, review_days: 14, protection_days: 48, season_factor: 1,
   demand_mean: 6.5, demand_p95: 11, reorder_point: 11, level_chance: 0.96, order_up_to: 13, order_qty: 12, pack_qty: 4, min_order_qty: 4,
   unit_cost: 1.5, cost: 18, cover_years: 0.04, reason: "Eleven may be used before the next order comes and two are on the shelf.", notes: [], ...rest,

@@ -35,7 +35,7 @@ describe("lineStory", () => {
   test("tells of the numbers that are the same thing, the use, the days to cover and the levels", () => {
     const story = lineStory(line(), "cu", "en-GB").map(plain);
     expect(story).toContain("The same thing under 2 numbers, counted together: FL-7113, TT-7113.");
-    expect(story).toContain("Used 144 pieces in 36 months, and 3 more wanted when there were none.");
+    expect(story).toContain("Used or wanted 144 pieces in 36 months, 3 of them wanted when there were none.");
     expect(story).toContain("Until the order after this one arrives 48 days pass, 14 days of them between two orders: 6.5 pieces expected, not more than 11 in 19 cases of 20.");
     expect(story).toContain("On the shelf 2, under way 0, jobs waiting for 1; order below 11, up to 13.");
   });

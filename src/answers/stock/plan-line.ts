@@ -43,7 +43,7 @@ function known(facts: GroupFacts, newest: string): Told {
     family: chosen?.family ?? null, part_nos: rows.map((row) => row.part_no), supplier: chosen?.supplier ?? null, part_class: terms.part_class,
     class_known: terms.class_known, target: terms.target, on_hand, ...onOrder(facts),
     listed: { on_hand: chosen?.listed_on_hand ?? null, on_order: chosen?.listed_on_order ?? null }, waiting: facts.waiting,
-    used, wanted, months: used_days / MONTH_DAYS, demand_per_month: per_month,
+    used, wanted, ...(used_days === 0 ? { used_from: null, used_to: null } : { used_from: dayAfter(newest, 1 - used_days), used_to: newest }), months: used_days / MONTH_DAYS, demand_per_month: per_month,
     demand_per_month_high: used_days === 0 ? 0 : (rateInterval(used, used_days)?.[1] ?? 0) * MONTH_DAYS,
     changed_on: change === null ? null : dayAfter(newest, 1 - change.days_ago), routes: choice.routes, looks: choice.looks,
     lead, review_days, protection_days: lead.days + review_days, season_factor: factor, belief: facts.belief,

@@ -61,9 +61,11 @@ export interface RestockLine {
   readonly on_order_from: "parts list" | "orders" | "nowhere";
   /** Pieces that open jobs wait for. */
   readonly waiting: number;
-  /** Pieces used and wanted within `months` of records. */
+  /** Pieces used or wanted from `used_from` to `used_to`, both counted (`months` of records), and those of them wanted; no day while there is no use to tell. */
   readonly used: number;
   readonly wanted: number;
+  readonly used_from: string | null;
+  readonly used_to: string | null;
   readonly months: number;
   readonly demand_per_month: number;
   /** Upper 95 % limit of the monthly use; what is left to say where nothing was used. */

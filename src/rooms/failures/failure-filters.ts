@@ -5,6 +5,7 @@ import type { VerdictFilter } from "../../answers/failures/verdict-records.ts";
 import { modelName } from "../../answers/model-name.ts";
 import { REEL_KINDS } from "../../records/columns.ts";
 import { date } from "../../ui/format.ts";
+import { rowsBehindLink } from "../../ui/rows-behind-link.ts";
 import { day, oneOf, text, type Values } from "../../ui/url-state.ts";
 
 /** Filters of the room as they stand in the address. */
@@ -80,4 +81,11 @@ export function findingFilter(
   if (values.model === "") return filter;
   const row = rates.find((one) => modelName(one) === values.model);
   return row ? { ...filter, model: row.model, maker: row.maker } : null;
+}
+
+/** Where every row behind a share of failures is listed, under the same filter. */
+export function failureRowsLink({ opening, denominator, reel_kind, maker, model, water, from, to, position }: FailureFilter): string {
+  return rowsBehindLink({
+    of: "inspections", position, kind: reel_kind, maker, model, water, from, to, opening: opening === "*" ? "both" : opening, counted: denominator === "strict" ? "written" : "opened",
+  });
 }

@@ -1,10 +1,12 @@
 import type { BenchLoad, LoadWeek } from "../../answers/bench-load/bench-load.ts";
 import { fullest } from "../../answers/bench-load/load-words.ts";
 import type { JobPromise } from "../../answers/bench-load/promise.ts";
+import { dayAfter } from "../../answers/days.ts";
 import { jobName } from "../../answers/labour/job-name.ts";
 import type { Season, SeasonStatus } from "../../answers/season/season.ts";
 import type { CandidateName } from "../../stats/intake-candidates.ts";
 import { count, date, DASH, number, range, readerLocale, share } from "../../ui/format.ts";
+import { rowsBehindLink } from "../../ui/rows-behind-link.ts";
 
 /** A day with its day of the week, as it is said at the counter. */
 export function promiseDay(iso: string | null, locale = readerLocale()): string {
@@ -90,3 +92,6 @@ export const SEASON_CAUTIONS: readonly string[] = [
   "A forecast knows only the past: a new rival, a fishing ban or a club that leaves is not in it.",
   "Ranges hold in 8 of 10 cases, so that 1 week in 10 brings more and 1 in 10 fewer.",
 ];
+
+/** Where the reels of a week are listed, each with its file and line. */
+export const weekRowsLink = (monday: string): string => rowsBehindLink({ of: "reels", from: monday, to: dayAfter(monday, 6) });

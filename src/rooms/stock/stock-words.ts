@@ -71,7 +71,7 @@ export function lineStory(line: RestockLine, currency: string, locale?: string):
   ];
   return [
     line.reason, ...others,
-    `Used ${count(line.used, "piece", "pieces", locale)} in ${count(Math.round(line.months), "month", "months", locale)}, and ${whole(line.wanted)} more wanted when there were none.`,
+    `Used or wanted ${count(line.used, "piece", "pieces", locale)} in ${count(Math.round(line.months), "month", "months", locale)}, ${whole(line.wanted)} of them wanted when there were none.`,
     ...until,
     ...(line.class_known ? [`Kept so that it is there in ${number(line.target * 100, 0, locale)} cases of 100: ${SURE[line.part_class]}.`] : []),
     `On the shelf ${whole(line.on_hand)}, under way ${whole(line.on_order)}, jobs waiting for ${whole(line.waiting)}; order below ${whole(line.reorder_point)}, up to ${whole(line.order_up_to)}.`,

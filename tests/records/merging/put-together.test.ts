@@ -4,7 +4,7 @@ import { decideNames, decideTicket, forgetName, forgetTicket, MERGED_BY_ITSELF, 
 import type { Verdict } from "../../../src/records/merging/decisions.ts";
 import { names } from "../../../src/records/merging/names.ts";
 import { putTogether } from "../../../src/records/merging/put-together.ts";
-import { rowsBehind, rowsBehindNumber, type NumberAsked } from "../../../src/records/merging/rows-behind.ts";
+import { rowsBehind } from "../../../src/records/merging/rows-behind.ts";
 import { emptied, openBench } from "../bench.ts";
 import type { Bench } from "../bench.ts";
 
@@ -122,24 +122,5 @@ describe("a conflict", () => {
       { kind: "ticket", position: null, import_no: two, source_file: "b.csv", source_line: 2, counts: true },
       { kind: "finding", position: "rotor", import_no: three, source_file: "f.csv", source_line: 2, counts: true },
     ]);
-  });
-});
-
-describe("the rows behind a number", () => {
-  const ANY: NumberAsked = { position: null, part: null, job: null, reel_kind: null, maker: null, model: null };
-  const places = async (asked: Partial<NumberAsked>) => (await rowsBehindNumber(bench.engine, { ...ANY, ...asked })).map(({ ticket_no, source_file, source_line }) => [ticket_no, source_file, source_line]);
-  beforeEach(async () => void await bench.bringIn({
-    "t.csv": "ticket_no,received_on,maker,model,reel_kind,job,labour_min\nR-1,2026-03-01,Brackhelm,Whinbeck 40,spinning,drag,30\nR-2,2026-03-02,Eldmere,Withy 5,fly,drag,40\nR-3,2026-03-03,Brackhelm,whinbeck40,spinning,reseal,50\n",
-    "f.csv": "ticket_no,position,part_no,action,qty\nR-1,rotor,P-1,replaced,1\nR-2,rotor,P-2,cleaned,\nR-3,body,P-1,wanted,2\nR-3,rotor,,cleaned,\n",
-  }));
-  test("are a place's findings on all reels or one model, whatever its spelling", async () => {
-    expect(await places({ position: "rotor" })).toEqual([["R-3", "f.csv", 5], ["R-2", "f.csv", 3], ["R-1", "f.csv", 2]]);
-    expect(await places({ position: "rotor", model: "Whinbeck 40" })).toEqual([["R-3", "f.csv", 5], ["R-1", "f.csv", 2]]);
-  });
-  test("are the pieces of a part that were replaced or wanted, not those that were cleaned", async () => {
-    expect([await places({ part: "P-1" }), await places({ part: "P-2" })]).toEqual([[["R-3", "f.csv", 4], ["R-1", "f.csv", 2]], []]);
-  });
-  test("are the tickets of a job on a kind of reel", async () => {
-    expect([await places({ job: "drag" }), await places({ job: "drag", reel_kind: "fly" })]).toEqual([[["R-2", "t.csv", 3], ["R-1", "t.csv", 2]], [["R-2", "t.csv", 3]]]);
   });
 });
