@@ -5,11 +5,11 @@ import "./ui/print.css";
 import App from "./App.svelte";
 import { session } from "./session.svelte.ts";
 import { browserLocale, writeBy } from "./way-of-writing.ts";
-import { paper } from "./ui/paper.svelte.ts";
+import { SCREEN_CHOICES } from "./ui/screen-choices.svelte.ts";
 
 const target = document.getElementById("app");
 if (!target) throw new Error("The page has no place with the id app.");
-paper.recall();
-writeBy(() => session.writing ?? browserLocale());
+for (const choice of SCREEN_CHOICES) choice.recall();
+writeBy(() => session.way_of_writing ?? browserLocale());
 void session.start();
 mount(App, { target });

@@ -8,6 +8,12 @@ export interface Room {
   readonly load: () => Promise<{ default: Component }>;
 }
 
+/** Rooms that are looked up now and then: their links stand at the foot of the index. */
+export const FOOT_ROOMS: readonly Room[] = [
+  { slug: "settings", title: "Settings", load: () => import("./rooms/settings/Room.svelte") },
+  { slug: "cautions", title: "Cautions", load: () => import("./rooms/cautions/Room.svelte") },
+];
+
 /** In the order of the index; the first is where the app opens. */
 export const ROOMS: readonly Room[] = [
   { slug: "morning", title: "Morning sheet", load: () => import("./rooms/morning/Room.svelte") },

@@ -25,7 +25,7 @@ export abstract class ShopWords {
   /** The shop's word for its money, "" until set. */
   currency = $state("");
   /** Locale by which dates and numbers are written; null for the browser's. */
-  writing = $state<string | null>(null);
+  way_of_writing = $state<string | null>(null);
   /** Changes of habit the owner dated, oldest first. */
   rule_changes = $state.raw<readonly RuleChange[]>([]);
   /** What an hour at the bench brings in and costs. */
@@ -63,7 +63,7 @@ export abstract class ShopWords {
     this.free_from = carriage.free_from;
     const levels = readServiceLevels(await this.kept.setting(SERVICE_LEVELS_SETTING)), written = readWriting(await this.kept.setting(WRITING_SETTING));
     this.service_levels = levels.levels;
-    this.writing = written.locale;
+    this.way_of_writing = written.locale;
     return [...faults, ...read.faults, ...groups.faults, ...orders.faults, ...carriage.faults, ...levels.faults, ...written.faults];
   }
 
@@ -92,7 +92,7 @@ export abstract class ShopWords {
   async keepWriting(locale: string | null): Promise<void> {
     const known = locale === null ? null : Intl.getCanonicalLocales(locale)[0] ?? null;
     await this.kept.keepSetting(WRITING_SETTING, known);
-    this.writing = known;
+    this.way_of_writing = known;
   }
 
   /** @throws {RangeError} unless each lies between 0.5 and 0.999; then nothing is changed */

@@ -26,21 +26,21 @@ async function started(shelf: MemoryShelf): Promise<Session> {
 
 test("the way of writing and the service levels are kept over a restart, and the order advice goes by the levels", async () => {
   const shelf = new MemoryShelf(), session = await started(shelf);
-  expect([session.writing, session.service_levels]).toEqual([null, USUAL_LEVELS]);
+  expect([session.way_of_writing, session.service_levels]).toEqual([null, USUAL_LEVELS]);
   await session.keepWriting("de-de");
   await session.keepServiceLevels({ A: 0.99, B: 0.9, C: 0.5 });
   const again = await started(shelf);
-  expect([again.writing, again.service_levels]).toEqual(["de-DE", { A: 0.99, B: 0.9, C: 0.5 }]);
+  expect([again.way_of_writing, again.service_levels]).toEqual(["de-DE", { A: 0.99, B: 0.9, C: 0.5 }]);
   expect((await restock(engine, { as_of: "2026-11-25", ...again.stock_words })).settings.targets).toEqual({ A: 0.99, B: 0.9, C: 0.5 });
   await again.keepWriting(null);
-  expect((await started(shelf)).writing).toBeNull();
+  expect((await started(shelf)).way_of_writing).toBeNull();
 });
 
 test("a level or a way that cannot be changes nothing", async () => {
   const session = await started(new MemoryShelf());
   await expect(session.keepServiceLevels({ ...USUAL_LEVELS, B: 1 })).rejects.toThrow("serviceLevelsText: the level of B must lie between 0.5 and 0.999, got 1");
   await expect(session.keepWriting("no locale")).rejects.toThrow(RangeError);
-  expect([session.service_levels, session.writing]).toEqual([USUAL_LEVELS, null]);
+  expect([session.service_levels, session.way_of_writing]).toEqual([USUAL_LEVELS, null]);
 });
 
 test("damaged settings are said, and the usual ones count", async () => {

@@ -3,6 +3,7 @@ import actionsCsv from "../../data/vocabulary/actions.csv?raw";
 import ambiguousCsv from "../../data/vocabulary/ambiguous_words.csv?raw";
 import bearingsCsv from "../../data/vocabulary/bearings.csv?raw";
 import benchNotesCsv from "../../data/vocabulary/bench_notes.csv?raw";
+import cautionsCsv from "../../data/vocabulary/cautions.csv?raw";
 import complaintSharesCsv from "../../data/vocabulary/complaint_shares.csv?raw";
 import complaintsCsv from "../../data/vocabulary/complaints.csv?raw";
 import coverageExceptionsCsv from "../../data/vocabulary/coverage_exceptions.csv?raw";
@@ -47,8 +48,13 @@ export interface Complaint { code: string; complaint: string; reel_kinds: ReelKi
 export interface ComplaintShare { code: string; reel_kind: ReelKind; cause: string; positions: string[]; share: number; source: string }
 /** A line for the sheet that lies on the bench; without groups it holds for every job. */
 export interface BenchNote {
-  kind: "small part" | "thread" | "lock" | "grease" | "check" | "caution";
+  kind: "small part" | "thread" | "lock" | "grease" | "check";
   groups: string[]; reel_kinds: ReelKind[]; text: string; source: string;
+}
+/** Something to mind; it stands on the page of all cautions, and on the sheets it names. No kind of reel: every kind. */
+export interface Caution {
+  topic: "first" | "bench" | "waste" | "warranty" | "names" | "numbers";
+  sheets: ("counter" | "bench" | "card")[]; reel_kinds: ReelKind[]; text: string; source: string;
 }
 export interface Bearing {
   bore_mm: number; outside_mm: number; width_open_mm: number; width_shielded_mm: number;
@@ -137,6 +143,11 @@ export const complaintShares = table<ComplaintShare>(complaintSharesCsv, (at) =>
 /** What to watch for at the bench, in the order it is told. */
 export const benchNotes = table<BenchNote>(benchNotesCsv, (at) => ({
   kind: at("kind") as BenchNote["kind"], groups: words(at("groups")), reel_kinds: words(at("reel_kinds")) as ReelKind[], text: at("text"), source: at("source"),
+}));
+
+/** What to mind, in the order it is told. */
+export const cautions = table<Caution>(cautionsCsv, (at) => ({
+  topic: at("topic") as Caution["topic"], sheets: words(at("sheets")) as Caution["sheets"], reel_kinds: words(at("reel_kinds")) as ReelKind[], text: at("text"), source: at("source"),
 }));
 
 export const bearings = table<Bearing>(bearingsCsv, (at) => ({

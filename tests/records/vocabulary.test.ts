@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import { resolve } from "node:path";
 import { describe, expect, test } from "vitest";
 import {
-  actionNamed, actions, ambiguousWords, bearings, complaints, complaintShares, coverage, coverageExceptions, families, familyNamed, grades,
+  actionNamed, actions, ambiguousWords, bearings, benchNotes, cautions, complaints, complaintShares, coverage, coverageExceptions, families, familyNamed, grades,
   groupCoverage, jobNamed, jobs, modeNamed, modes, modeSpellings, orings, oringsMetric, plainWords, position, positionNamed,
   positions, positionSpellings, reelKindNamed, reelKinds,
 } from "../../src/records/vocabulary.ts";
@@ -36,10 +36,10 @@ describe("vocabulary files", () => {
 
   test("give every entry a mark of its source", () => {
     const all = [positions, positionSpellings, modes, modeSpellings, actions, grades, complaints, complaintShares, bearings, orings,
-      oringsMetric, jobs, reelKinds, ambiguousWords, groupCoverage, coverageExceptions, families].flat();
+      oringsMetric, jobs, reelKinds, ambiguousWords, groupCoverage, coverageExceptions, families, benchNotes, cautions].flat();
     const key = readFileSync(resolve(import.meta.dirname, "../../data/vocabulary/SOURCES.md"), "utf8");
     const known = new Set([...key.matchAll(/^\| `?(CP|MEM|CALC|OWN|S\d+[a-z]?)`? \|/gm)].map((found) => found[1]));
-    expect(known.size).toBe(4 + 16);
+    expect(known.size).toBe(4 + 23);
     const unmarked = all.filter(({ source }) => !source.split(";").every((mark) => known.has(mark.replace(/^PS:|( \(.+\))$/g, ""))));
     expect(unmarked).toEqual([]);
   });

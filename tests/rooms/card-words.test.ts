@@ -4,6 +4,7 @@ import type { PartToPull } from "../../src/answers/card/parts-to-pull.ts";
 import type { ReelCard, ReelOnBench } from "../../src/answers/card/reel-card.ts";
 import { causeColumns, causeName, causesSentence, CHANCE_COLUMNS, drawnChances, notesOf, pullColumns, reelLine, toldCauses, toldChances, unwrittenSentence } from "../../src/rooms/card/card-words.ts";
 import { complaintMeant, notWhole, reelOnBench, wholeOf } from "../../src/rooms/card/card-filters.ts";
+import { cautionsOn } from "../../src/records/cautions.ts";
 import { benchNotes, complaints } from "../../src/records/vocabulary.ts";
 import { cellText } from "../../src/ui/table-rows.ts";
 
@@ -69,6 +70,6 @@ describe("the card's sentences", () => {
   });
   test("give a fly reel no bail, and every kind the maker's sheet first", () => {
     expect(notesOf(benchNotes, ["check"], "fly").some((line) => line.includes("Bail"))).toBe(false);
-    for (const kind of ["spinning", "conventional", "baitcaster", "fly"]) expect(notesOf(benchNotes, ["caution"], kind)[0]).toContain("The maker's service sheet comes first.");
+    for (const kind of ["spinning", "conventional", "baitcaster", "fly", "other"] as const) expect(cautionsOn("card", kind)[0]).toContain("The maker's service sheet comes first.");
   });
 });

@@ -77,21 +77,6 @@ export const newestFirst = (tickets: readonly BenchTicket[], finished: boolean):
   tickets.filter(({ finished_at }) => (finished_at !== null) === finished)
     .sort((a, b) => ((finished ? a.finished_at ?? "" : a.begun_at) < (finished ? b.finished_at ?? "" : b.begun_at) ? 1 : -1));
 
-/** Short cautions for who stands at the bench. TRADE.md 8.1: common practice; the pressure limit is 29 CFR 1910.242(b). */
-export const COUNTER_CAUTIONS = [
-  "Hooks off before the reel is put down; cut-resistant gloves when line is pulled off under load.",
-  "Electric reels: battery out and supply off before opening. A lithium pack that has been in salt water stays outside, off the charger, and goes to a collection.",
-  "A reel under its maker’s warranty: ask before opening it, and write the answer on the ticket.",
-  "Serial or tag only. No names or telephone numbers: the records do not need them.",
-] as const;
-export const BENCH_CAUTIONS = [
-  "Degreaser and other flammable solvent: air, gloves, no flame or spark; never in an ultrasonic tank, which takes water-based cleaner only.",
-  "Springs and clips fly: glasses on, a cloth or bag over the part. Glasses for drilling and pressing too.",
-  "Compressed air under 2 bar (30 psi) at the nozzle, never toward skin; no bearing is spun with it.",
-  "Used solvent, oily rags and tank water are kept apart and collected. Oily rags in a closed bin.",
-  "Torque, lubricant and parts follow the maker’s sheet. Some threads are left-handed: look before forcing.",
-] as const;
-
 /** Whether what was written is safe. */
 export function savedWords(saved: boolean, kept: boolean): string {
   if (!kept) return "This window keeps nothing: the ticket is gone when you close it.";
