@@ -40,14 +40,35 @@ function within(values: ArrayLike<number>, of: Int32Array, sizes: Int32Array): {
   return { left, length: Math.sqrt(length), before: Math.sqrt(before) };
 }
 
-/** Columns that can be told apart, scaled to length one, decomposed; a column that hangs on those before it is given up. */
-function decomposed(columns: readonly { left: Float64Array; length: number; before: number }[]): { kept: number[]; qr: QrDecomposition; x: Matrix } | null {
+/** Rows decomposed at a time: a few thousand stay in the processor's cache, all of them do not. */
+const BLOCK = 2_048;
+
+/**
+ * The triangle R of the QR decomposition of columns side by side, block by block of rows: the triangle of what came before is put on
+ * top of the next block (Golub & Van Loan 2013, Matrix Computations, 5.2).
+ */
+function triangle(columns: readonly Float64Array[], n: number): Matrix {
+  let above = new Matrix(0, columns.length);
+  for (let from = 0; from < n; from += BLOCK) {
+    // Rows of nothing below too few: a column more than there are rows shows as one that hangs on the others.
+    const until = Math.min(n, from + BLOCK), stacked = new Matrix(Math.max(above.rows + until - from, columns.length), columns.length);
+    stacked.setSubMatrix(above, 0, 0);
+    columns.forEach((column, at) => { for (let i = from; i < until; i += 1) stacked.set(above.rows + i - from, at, column[i] as number); });
+    above = new QrDecomposition(stacked).upperTriangularMatrix;
+  }
+  return above;
+}
+
+interface Decomposed { readonly kept: readonly number[]; readonly upper: Matrix; readonly along: Matrix; readonly left: number }
+
+/** Columns that can be told apart, scaled to length one, decomposed with the outcome behind them; a column that hangs on those before it is given up. */
+function decomposed(columns: readonly { left: Float64Array; length: number; before: number }[], y: Float64Array): Decomposed | null {
   let kept = columns.flatMap(({ length, before }, at) => (length > NOTHING * before ? [at] : []));
   while (kept.length > 0) {
     const scaled = kept.map((at) => { const { left, length } = columns[at] as (typeof columns)[number]; return left.map((value) => value / length); });
-    const x = new Matrix(scaled).transpose(), qr = new QrDecomposition(x), triangle = qr.upperTriangularMatrix;
-    const bound = kept.findIndex((_, i) => Math.abs(triangle.get(i, i)) < NOTHING);
-    if (bound < 0) return { kept, qr, x };
+    const whole = triangle([...scaled, y], y.length), p = kept.length;
+    const bound = kept.findIndex((_, i) => Math.abs(whole.get(i, i)) < NOTHING);
+    if (bound < 0) return { kept, upper: whole.subMatrix(0, p - 1, 0, p - 1), along: whole.subMatrix(0, p - 1, p, p), left: whole.get(p, p) ** 2 };
     kept = kept.filter((_, i) => i !== bound);
   }
   return null;
@@ -90,17 +111,15 @@ export function withinRegression(
     requireFinite("withinRegression", "column", column);
   }
   const { of, sizes } = numbered(groups), n = outcome.length, y = within(outcome, of, sizes).left;
-  const parts = decomposed(columns.map((column) => within(column, of, sizes)));
+  const sides = columns.map((column) => within(column, of, sizes)), parts = decomposed(sides, y);
   const degrees = n - sizes.length - (parts?.kept.length ?? 0);
   if (degrees < 1) return { reason: "too few values within groups" };
-  const answer = parts?.qr.solve(Matrix.columnVector(y)), fitted = parts && answer ? parts.x.mmul(answer) : null;
-  const squares = y.reduce((sum, value, i) => sum + (value - (fitted?.get(i, 0) ?? 0)) ** 2, 0), residualSd = Math.sqrt(squares / degrees);
+  const squares = parts ? parts.left : y.reduce((sum, value) => sum + value ** 2, 0), residualSd = Math.sqrt(squares / degrees);
   const effects: (WithinEffect | null)[] = columns.map(() => null), t = tQuantile((1 + level) / 2, degrees);
-  if (parts && answer) {
-    const inverse = solve(parts.qr.upperTriangularMatrix, Matrix.eye(parts.kept.length));
+  if (parts) {
+    const answer = solve(parts.upper, parts.along), inverse = solve(parts.upper, Matrix.eye(parts.kept.length));
     parts.kept.forEach((at, i) => {
-      const { length } = within(columns[at] as readonly number[], of, sizes);
-      const coefficient = answer.get(i, 0) / length, se = (residualSd * Math.hypot(...inverse.getRow(i))) / length;
+      const length = sides[at]?.length ?? NaN, coefficient = answer.get(i, 0) / length, se = (residualSd * Math.hypot(...inverse.getRow(i))) / length;
       effects[at] = { coefficient, se, low: coefficient - t * se, high: coefficient + t * se };
     });
   }

@@ -12,7 +12,7 @@ import { openDemo } from "./demo-shop.ts";
 let next = 0;
 const work = (labour_min: number, labour_charge: number | null, rest: Partial<TimedWork> = {}): TimedWork => ({
   ticket_no: `W-${(next += 1)}`, received_on: "2024-03-01", job: "full service", reel_kind: "spinning", maker: "Brackhelm", model: "Whinbeck 40", tier: "mid",
-  technician: null, labour_min, warranty: false, in_batch: false, parts_replaced: 0, stuck_screws: false, labour_charge, ...rest,
+  technician: null, labour_min, warranty: false, in_batch: false, source_file: null, source_line: null, parts_replaced: 0, stuck_screws: false, labour_charge, ...rest,
 });
 const times = <Row>(count: number, row: (at: number) => Row) => Array.from({ length: count }, (_, at) => row(at));
 const RATES = { hour_price: 54, hour_cost: 31, beside_min: 17 };

@@ -74,14 +74,21 @@ export type MinutesRow = {
   readonly source_line: number | null;
 };
 
-/** How long each job takes, typically and on a bad day. */
-export async function labour(engine: Engine, filter: RecordsFilter, signal?: AbortSignal): Promise<Labour> {
-  const tickets = await engine.rows<MinutesRow>(minutesSql, filterValues(filter), signal);
-  const sorted = withSlips(tickets);
+/** A ticket set aside, without what else is known of it. */
+const asideOf = ({ ticket_no, received_on, job, reel_kind, maker, model, source_file, source_line }: MinutesRow, labour_min: number, reason: Slip): SetAside =>
+  ({ ticket_no, received_on, job, reel_kind, maker, model, labour_min, reason, source_file, source_line });
+
+/** How long each job takes, typically and on a bad day, of tickets already sorted. */
+export function labourOf(sorted: readonly { readonly row: MinutesRow; readonly slip: Slip | null }[]): Labour {
   return {
     rows: labourRows(sorted),
-    set_aside: sorted.flatMap(({ row, slip }) => (slip === null || row.labour_min === null ? [] : [{ ...row, labour_min: row.labour_min, reason: slip }])),
-    tickets: tickets.length,
-    blank: tickets.filter((row) => row.labour_min === null).length,
+    set_aside: sorted.flatMap(({ row, slip }) => (slip === null || row.labour_min === null ? [] : [asideOf(row, row.labour_min, slip)])),
+    tickets: sorted.length,
+    blank: sorted.filter(({ row }) => row.labour_min === null).length,
   };
+}
+
+/** How long each job takes, typically and on a bad day. */
+export async function labour(engine: Engine, filter: RecordsFilter, signal?: AbortSignal): Promise<Labour> {
+  return labourOf(withSlips(await engine.rows<MinutesRow>(minutesSql, filterValues(filter), signal)));
 }

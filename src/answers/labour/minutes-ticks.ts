@@ -1,6 +1,5 @@
-import type { Engine } from "../../db/engine.ts";
-import type { RecordsFilter } from "../filter.ts";
-import minutes from "./minutes.sql?raw";
+import { grouped } from "../grouped.ts";
+import type { TimedWork } from "./work.ts";
 
 /** Bench minutes of single jobs of one kind on one kind of reel, shortest first. */
 export interface MinutesTicks {
@@ -25,23 +24,10 @@ export function evenSample(sorted: readonly number[], most: number): readonly nu
   return Array.from({ length: most }, (_, at) => sorted[Math.round((at * (sorted.length - 1)) / (most - 1))] ?? NaN);
 }
 
-/** Single jobs to draw, by job and kind of reel, without the tickets whose minutes were set aside. */
-export async function minutesTicks(
-  engine: Engine, filter: RecordsFilter, set_aside: ReadonlySet<string>, signal?: AbortSignal,
-): Promise<readonly MinutesTicks[]> {
-  const { from, to, ...rest } = filter;
-  const rows = await engine.columns(minutes, { ...rest, from_date: from, to_date: to }, signal);
-  const groups = new Map<string, { job: string | null; reel_kind: string | null; all: number[] }>();
-  const tickets = rows["ticket_no"] ?? [];
-  tickets.forEach((ticket, at) => {
-    const labour_min = rows["labour_min"]?.[at];
-    if (typeof labour_min !== "number" || set_aside.has(String(ticket))) return;
-    const job = rows["job"]?.[at] as string | null, reel_kind = rows["reel_kind"]?.[at] as string | null;
-    const key = JSON.stringify([job, reel_kind]);
-    const group = groups.get(key) ?? { job, reel_kind, all: [] };
-    group.all.push(labour_min);
-    groups.set(key, group);
+/** Single jobs to draw, by job and kind of reel. */
+export function minutesTicks(work: readonly TimedWork[]): readonly MinutesTicks[] {
+  return [...grouped(work, ({ job, reel_kind }) => JSON.stringify([job, reel_kind])).values()].flatMap((some) => {
+    const [first] = some, all = Float64Array.from(some, ({ labour_min }) => labour_min).sort();
+    return first ? [{ job: first.job, reel_kind: first.reel_kind, ticks: evenSample(Array.from(all), MOST_TICKS) }] : [];
   });
-  return [...groups.values()].map(({ job, reel_kind, all }) =>
-    ({ job, reel_kind, ticks: evenSample(all.sort((a, b) => a - b), MOST_TICKS) }));
 }

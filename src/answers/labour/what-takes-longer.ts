@@ -49,7 +49,7 @@ function typical(rows: readonly TimedWork[]): number | null {
   return rows.length === 0 ? null : Math.exp(rows.reduce((sum, { labour_min }) => sum + Math.log(labour_min), 0) / rows.length);
 }
 
-interface Term<About> { readonly about: About; readonly of: (row: TimedWork) => number; readonly jobs: number }
+interface Term<About> { readonly about: About; readonly of: (row: TimedWork, at: number) => number; readonly jobs: number }
 
 const DRIVERS: readonly { name: Driver["name"]; of: (row: TimedWork) => number }[] = [
   { name: "each part replaced", of: (row) => row.parts_replaced },
@@ -58,7 +58,7 @@ const DRIVERS: readonly { name: Driver["name"]; of: (row: TimedWork) => number }
   { name: "reels that came together", of: (row) => Number(row.in_batch) },
 ];
 
-const counted = (rows: readonly TimedWork[], of: (row: TimedWork) => number) => rows.filter((row) => of(row) > 0).length;
+const counted = (rows: readonly TimedWork[], of: (row: TimedWork, at: number) => number) => rows.reduce((n, row, at) => (of(row, at) > 0 ? n + 1 : n), 0);
 
 /** The technician with most jobs; of two with as many, the first by name. */
 function mostJobs(rows: readonly TimedWork[]): string | null {
@@ -68,17 +68,21 @@ function mostJobs(rows: readonly TimedWork[]): string | null {
 }
 
 /** One term for each year of each technician but the one beside; jobs without a technician have terms too, which are not told. */
-function technicianTerms(rows: readonly TimedWork[], beside: string | null): Term<{ technician: string | null; year: number }>[] {
-  const keys = new Map(rows.filter(({ technician }) => technician !== beside).map((row) => [`${row.technician ?? ""} ${yearOf(row)}`, { technician: row.technician, year: yearOf(row) }]));
+function technicianTerms(rows: readonly TimedWork[], years: readonly number[], beside: string | null): Term<{ technician: string | null; year: number }>[] {
+  const keys = new Map<string, { technician: string | null; year: number }>();
+  rows.forEach(({ technician }, at) => { if (technician !== beside) keys.set(`${technician ?? ""} ${years[at]}`, { technician, year: years[at] as number }); });
   return [...keys.values()].map((about) => {
-    const of = (row: TimedWork) => Number(row.technician === about.technician && yearOf(row) === about.year);
+    const of = (row: TimedWork, at: number) => Number(years[at] === about.year && row.technician === about.technician);
     return { about, of, jobs: counted(rows, of) };
   }).sort((a, b) => ((a.about.technician ?? "") < (b.about.technician ?? "") ? -1 : (a.about.technician ?? "") > (b.about.technician ?? "") ? 1 : a.about.year - b.about.year));
 }
 
-function yearTerms(rows: readonly TimedWork[]): Term<number>[] {
-  const [, ...later] = [...new Set(rows.map(yearOf))].sort((a, b) => a - b);
-  return later.map((year) => ({ about: year, of: (row) => Number(yearOf(row) === year), jobs: counted(rows, (row) => Number(yearOf(row) === year)) }));
+function yearTerms(rows: readonly TimedWork[], years: readonly number[]): Term<number>[] {
+  const [, ...later] = [...new Set(years)].sort((a, b) => a - b);
+  return later.map((year) => {
+    const of = (_: TimedWork, at: number) => Number(years[at] === year);
+    return { about: year, of, jobs: counted(rows, of) };
+  });
 }
 
 /**
@@ -94,14 +98,13 @@ export function whatTakesLonger(rows: readonly TimedWork[]): TakesLonger {
   const beside = mostJobs(rows), nothing = { jobs: rows.length, drivers: [], beside, technicians: [], years: [] };
   if (rows.length === 0) return { reason: "no finished job has minutes written", ...nothing };
   const drivers = DRIVERS.map((driver) => ({ ...driver, jobs: counted(rows, driver.of) }));
-  const people = technicianTerms(rows, beside), years = yearTerms(rows);
+  const year_of = rows.map(yearOf), people = technicianTerms(rows, year_of, beside), years = yearTerms(rows, year_of);
   const columns = [...drivers, ...years, ...people].map(({ of }) => rows.map(of));
   const found = withinRegression(rows.map(sameWork), columns, rows.map(({ labour_min }) => Math.log(labour_min)));
   if ("reason" in found) return { reason: "too few jobs of one kind on one model", ...nothing };
   const at = (index: number, jobs: number) => (jobs < FEWEST ? {} : timesAsLong(found.effects[index]));
   const unadjusted = (technician: string, year: number) => {
-    const own = typical(rows.filter((row) => row.technician === technician && yearOf(row) === year));
-    const other = typical(rows.filter((row) => row.technician === beside && yearOf(row) === year));
+    const of = (name: string | null) => typical(rows.filter((row, at) => year_of[at] === year && row.technician === name)), own = of(technician), other = of(beside);
     return own === null || other === null ? null : own / other;
   };
   return {

@@ -1,7 +1,8 @@
 -- What each finished job was, who did it, what came with it, and what was charged.
 -- Parameters: reel_kind varchar, maker varchar, model varchar, water varchar, from_date date, to_date date
 -- Columns: ticket_no varchar, received_on date, job varchar, reel_kind varchar, maker varchar, model varchar, tier varchar,
---   technician varchar, labour_min double, warranty boolean, in_batch boolean, parts_replaced integer, stuck_screws boolean, labour_charge double
+--   technician varchar, labour_min double, warranty boolean, in_batch boolean, parts_replaced integer, stuck_screws boolean, labour_charge double,
+--   source_file varchar, source_line integer
 with work as (
   select f.ticket_no, count(*) filter (where f.action = 'replaced') as parts_replaced,
     coalesce(bool_or(p.family = 'screw' and f.mode in ('seized', 'stripped', 'galled')), false) as stuck_screws
@@ -11,7 +12,7 @@ with work as (
 )
 select v.ticket_no, v.received_on, v.job, v.reel_kind, v.maker, v.model, v.tier, v.technician, v.labour_min, v.warranty,
   v.batch is not null as in_batch, coalesce(w.parts_replaced, 0)::integer as parts_replaced, coalesce(w.stuck_screws, false) as stuck_screws,
-  v.labour_charge
+  v.labour_charge, v.source_file, v.source_line
 from visits v
 left join work w using (ticket_no)
 where v.finished

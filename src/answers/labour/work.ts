@@ -3,10 +3,11 @@ import { filterValues } from "../filter.ts";
 import type { RecordsFilter } from "../filter.ts";
 import type { MinutesRow } from "./labour.ts";
 import { withSlips } from "./slips.ts";
+import type { Slip } from "./slips.ts";
 import workSql from "./work.sql?raw";
 
 /** One row of `work.sql`. */
-export type WorkRow = Omit<MinutesRow, "source_file" | "source_line"> & {
+export type WorkRow = MinutesRow & {
   readonly tier: string | null;
   readonly technician: string | null;
   readonly parts_replaced: number;
@@ -17,8 +18,11 @@ export type WorkRow = Omit<MinutesRow, "source_file" | "source_line"> & {
 /** A finished job whose minutes can be believed. */
 export type TimedWork = WorkRow & { readonly labour_min: number };
 
+/** The jobs whose minutes can be believed; blanks and typing slips are left out. */
+export const believed = (sorted: readonly { readonly row: WorkRow; readonly slip: Slip | null }[]): readonly TimedWork[] =>
+  sorted.flatMap(({ row, slip }) => (row.labour_min === null || slip !== null ? [] : [{ ...row, labour_min: row.labour_min }]));
+
 /** Finished jobs with believable minutes, oldest first; blanks and typing slips are left out, as in `labour`, which counts them. */
 export async function timedWork(engine: Engine, filter: RecordsFilter, signal?: AbortSignal): Promise<readonly TimedWork[]> {
-  const rows = await engine.rows<WorkRow>(workSql, filterValues(filter), signal);
-  return withSlips(rows).flatMap(({ row, slip }) => (row.labour_min === null || slip !== null ? [] : [{ ...row, labour_min: row.labour_min }]));
+  return believed(withSlips(await engine.rows<WorkRow>(workSql, filterValues(filter), signal)));
 }

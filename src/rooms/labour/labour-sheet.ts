@@ -1,12 +1,5 @@
-import type { Engine } from "../../db/engine.ts";
-import type { BenchRates } from "../../answers/labour/bench-rates.ts";
-import { drifts, type Drift } from "../../answers/labour/drift.ts";
-import { earnings, type Earnings } from "../../answers/labour/earnings.ts";
 import { jobName } from "../../answers/labour/job-name.ts";
-import { labour, type Labour } from "../../answers/labour/labour.ts";
-import { minutesTicks, type MinutesTicks } from "../../answers/labour/minutes-ticks.ts";
-import { whatTakesLonger, type TakesLonger } from "../../answers/labour/what-takes-longer.ts";
-import { timedWork } from "../../answers/labour/work.ts";
+import type { LabourPage } from "../../answers/labour/labour-page.ts";
 import type { RecordsFilter } from "../../answers/filter.ts";
 import { REEL_KINDS } from "../../records/columns.ts";
 import { day, oneOf, text, type Values } from "../../ui/url-state.ts";
@@ -22,29 +15,11 @@ const given = (value: string) => (value === "" ? null : value);
 export const labourFilter = (values: Values<typeof LABOUR_FIELDS>): RecordsFilter =>
   ({ reel_kind: given(values.kind), maker: null, model: null, water: null, from: given(values.from), to: given(values.to) });
 
-export interface LabourSheet {
-  readonly labour: Labour;
-  readonly ticks: readonly MinutesTicks[];
-  readonly earned: Earnings;
-  readonly longer: TakesLonger;
-  readonly drifts: readonly Drift[];
-}
-
-/** Times by job, the single jobs to draw, what they bring in, what goes with longer ones, and how they changed. */
-export async function labourSheet(engine: Engine, filter: RecordsFilter, rates: BenchRates, signal?: AbortSignal): Promise<LabourSheet> {
-  const found = await labour(engine, filter, signal), work = await timedWork(engine, filter, signal);
-  const aside = new Set(found.set_aside.map((one) => one.ticket_no));
-  return {
-    labour: found, ticks: await minutesTicks(engine, filter, aside, signal),
-    earned: earnings(work, rates), longer: whatTakesLonger(work), drifts: drifts(work),
-  };
-}
-
 /** Fewest jobs that are drawn, and most lines in one picture. */
 const FEWEST_DRAWN = 5, MOST_DRAWN = 20;
 
 /** Lines of the strip chart, in the order of the table. */
-export function minutesLines({ labour: { rows }, ticks }: Pick<LabourSheet, "labour" | "ticks">): readonly MinutesLine[] {
+export function minutesLines({ labour: { rows }, ticks }: Pick<LabourPage, "labour" | "ticks">): readonly MinutesLine[] {
   const by_name = new Map(ticks.map((one) => [jobName(one), one.ticks]));
   return wholeJobs(rows).filter((row) => row.n >= FEWEST_DRAWN).slice(0, MOST_DRAWN)
     .map((row) => ({ name: jobName(row), n: row.n, ticks: by_name.get(jobName(row)) ?? [], median: row.median, p80: row.p80 }));
