@@ -8,7 +8,7 @@ export interface NativeMeans {
   readonly threads?: number;
   /** Memory the engine may hold, such as `4GB`; what does not fit goes to `folder`. */
   readonly memory?: string;
-  /** A folder for the database and what does not fit into memory; without one all stays in memory. */
+  /** A folder for a second database, `kept`, and for what does not fit into memory; without one all stays in memory. */
   readonly folder?: string;
 }
 
@@ -31,7 +31,7 @@ const quoted = (text: string) => `'${text.replaceAll("'", "''")}'`;
 function boot({ threads = 1, memory = "2GB", folder }: NativeMeans): string {
   if (!Number.isInteger(threads) || threads < 1) throw new RangeError(`openNativeEngine: needs threads as a whole number from 1, got ${threads}`);
   if (!isMemory(memory)) throw new RangeError(`openNativeEngine: needs memory such as 4GB, got ${memory}`);
-  const own = folder === undefined ? [] : [`set temp_directory=${quoted(`${folder}/spill`)}`];
+  const own = folder === undefined ? [] : [`set temp_directory=${quoted(`${folder}/spill`)}`, `attach ${quoted(`${folder}/kept.duckdb`)} as kept`];
   return [
     ...own, "set autoload_known_extensions=false", "set autoinstall_known_extensions=false", "set allow_community_extensions=false",
     `set allowed_directories=[${folder === undefined ? "" : quoted(`${folder}/`)}]`, "set enable_external_access=false", "set errors_as_json=true",
@@ -50,7 +50,7 @@ export async function openNativeEngine(means: NativeMeans = {}): Promise<Engine 
   const duck = await library(), settings = boot(means);
   if (duck === null) return null;
   try {
-    const instance = await duck.DuckDBInstance.create(means.folder === undefined ? ":memory:" : `${means.folder}/records.duckdb`);
+    const instance = await duck.DuckDBInstance.create(":memory:");
     const connection = await instance.connect(), queries = new NativeQueries(duck, instance, connection);
     await queries.text(settings);
     return engineInTurns(queries, queries);

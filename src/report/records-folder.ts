@@ -4,11 +4,11 @@ import { basename, dirname, join } from "node:path";
 import { TABLES } from "../records/columns.ts";
 import type { NamedFile } from "../records/reading/read-file.ts";
 
-const TABLE = new RegExp(`^(${TABLES.map((table) => table.name).join("|")})\\.csv(\\.gz)?$`, "i");
+const TABLE = new RegExp(`^(${TABLES.map((table) => table.name).join("|")})\\.(csv(\\.gz)?|parquet)$`, "i");
 const SHEET = /\.(csv|tsv|txt|xlsx|xlsm|xls|ods|json|jsonl|ndjson|parquet|arrow|feather)(\.gz)?$/i;
 const MAPPING = "mapping.json";
 /** What a report wrote into the same folder is not read again. */
-const OURS = /^(rejected|failure-rates|verdicts|wear|wear-effects|wear-curve|recurrences|comebacks|lots|restock|stock-curve|advice-score|labour|workload|forecast-score)\.csv$|^summary\.json$/i;
+const OURS = /^(rejected|failure-rates|verdicts|wear|wear-effects|wear-curve|recurrences|comebacks|lots|restock|stock-curve|advice-score|labour|workload|forecast-score|shops)\.csv$|^summary\.json$|^roll-up\.arrow$/i;
 
 /**
  * Files to read: the tables where any is there by its name, else every sheet; a mapping beside them comes along.

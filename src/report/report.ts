@@ -49,14 +49,15 @@ async function failureTables(engine: Engine): Promise<readonly ReportTable[]> {
   return [await failureTable(engine, verdicts), verdictTable(verdicts), ...comebackTables(back), lotTable(await lots(engine))];
 }
 
-async function tables(engine: Engine, taken: Imported, settings: ReportSettings): Promise<Report> {
-  const span = await recordsSpan(engine), as_of = settings.as_of ?? span.latest ?? settings.today, { rejects } = taken;
+/** The report's files on what the engine was filled with. */
+export async function reportTables(engine: Engine, { files: read, rejects }: Imported, settings: ReportSettings): Promise<Report> {
+  const span = await recordsSpan(engine), as_of = settings.as_of ?? span.latest ?? settings.today;
   const sheet = await morning(engine, { as_of, rows_to_fix: rejects.length });
   const in_conflict = await conflicts(engine);
   const times = await labour(engine, EVERYTHING), failures = await failureTables(engine);
   const facts = summary({
     morning: sheet, as_of_from: settings.as_of !== null ? "asked for" : span.latest !== null ? "the newest day in the records" : "today, no ticket being there",
-    files: taken.files, rejects, conflicts: in_conflict, respelt: await respeltNumbers(engine), labour_tickets: times.tickets, labour_set_aside: times.set_aside.length,
+    files: read, rejects, conflicts: in_conflict, respelt: await respeltNumbers(engine), labour_tickets: times.tickets, labour_set_aside: times.set_aside.length,
   });
   const csv = [...await wearTables(engine), rejectedTable(rejects), ...failures, restockTable(sheet.restock), ...await stockTables(engine, as_of), labourTable(times), ...await seasonTables(engine, as_of)];
   return {
@@ -72,6 +73,16 @@ function nothingRead({ files }: Imported): string | null {
   return `Nothing to read. ${reasons.join(" ")}`;
 }
 
+/** Fills the engine with these files and nothing else, through the same importer as the screens. */
+export async function taken(engine: Engine, files: readonly NamedFile[], { today }: Pick<ReportSettings, "today">): Promise<Imported | NoReport> {
+  await prepareSchema(engine);
+  await loadVocabulary(engine);
+  const found = await importFiles(files, { engine, ledger: openMemoryLedger(), today, origin: "files" }), nothing = nothingRead(found);
+  if (nothing !== null) return { nothing };
+  await prepareAnswers(engine);
+  return found;
+}
+
 /**
  * Everything the report says of these files, from the same importer and the same answers as the screens.
  *
@@ -80,13 +91,8 @@ function nothingRead({ files }: Imported): string | null {
 export async function report(files: readonly NamedFile[], settings: ReportSettings): Promise<Report | NoReport> {
   const engine = await openNodeEngine();
   try {
-    await prepareSchema(engine);
-    await loadVocabulary(engine);
-    const taken = await importFiles(files, { engine, ledger: openMemoryLedger(), today: settings.today, origin: "files" });
-    const nothing = nothingRead(taken);
-    if (nothing !== null) return { nothing };
-    await prepareAnswers(engine);
-    return await tables(engine, taken, settings);
+    const found = await taken(engine, files, settings);
+    return "nothing" in found ? found : await reportTables(engine, found, settings);
   } finally {
     await engine.close();
   }

@@ -54,6 +54,9 @@ function clockOf(all: ReadonlyMap<Clock, WearRecords>): { position: string; cloc
   });
 }
 
+/** How parts wear, a line a position and clock, or a level of a condition. */
+export const wearTable = (rows: readonly WearRow[]): ReportTable => ({ file: "wear.csv", columns: WEAR, rows: rows.map(wearLine) });
+
 /** How parts wear on every clock, what it hangs on, and the curves with the steps beside them. */
 export async function wearTables(engine: Engine): Promise<readonly ReportTable[]> {
   const all = new Map<Clock, WearRecords>(), rows: WearRow[] = [];
@@ -65,7 +68,7 @@ export async function wearTables(engine: Engine): Promise<readonly ReportTable[]
   const chosen = clockOf(all).filter(({ position }) => rows.some((row) => row.position === position));
   const groups = chosen.flatMap(({ position, clock, lines }) => groupRows(lines, { position, places: all.get(clock)?.places ?? [], filter: { ...ALL_WEAR, clock } }));
   return [
-    { file: "wear.csv", columns: WEAR, rows: [...rows, ...groups].map(wearLine) },
+    wearTable([...rows, ...groups]),
     { file: "wear-effects.csv", columns: EFFECTS, rows: chosen.flatMap(({ position, lines, clock }) => effectLines(position, lines, clock)) },
     { file: "wear-curve.csv", columns: CURVE, rows: chosen.flatMap(({ position, lines, clock }) => curveLines(position, lines, clock)) },
   ];

@@ -11,7 +11,7 @@ import { answerIn, askWorker } from "../../src/answers/worker-work.ts";
 /** Planned openings in salt (condition 259) or fresh water (257); 512 more for complaints. */
 const SALT = 259, FRESH = 257, COMPLAINT = 256;
 const row = (position: string, model: string, condition: number, failed: number, inspected: number, maker: string | null = "Brackhelm"): ConditionRow =>
-  ({ position, maker, model, reel_kind: "spinning", condition, season: 2024, inspected, failed });
+  ({ position, maker, model, reel_kind: "spinning", condition, season: 2024, shop: 0, inspected, failed });
 const NAMES = ["a", "b", "c", "d"].map((position) => ({ position, name: `Part ${position}`, group_code: "AR", group_name: "Anti-reverse", family: position }));
 const NOTHING = { mates: [], faults: [], costs: [] };
 

@@ -22,7 +22,7 @@ const NOTHING = { value: null, low: null, high: null };
 export function side(failed: number, inspected: number, others: readonly [failed: number, inspected: number], rest: Partial<VerdictSide> = {}): VerdictSide {
   const { rate: value, rate_low: low, rate_high: high } = rate(failed, inspected);
   return {
-    opening: "planned", inspected, failed, rate: { value, low, high }, pooled: NOTHING, others_inspected: others[1], others_failed: others[0], others_models: 9, widened: 1,
+    opening: "planned", inspected, failed, rate: { value, low, high }, pooled: NOTHING, others_inspected: others[1], others_failed: others[0], others_models: 9, others_share: others[0] / others[1], widened: 1,
     shrunken_ratio: NOTHING, adjusted: { value: 5.06, low: 2.8, high: 9.04 }, compared: inspected, expected: 6.4, seen_over_expected: NOTHING, own_level: 0.8,
     beyond_own: NOTHING, p_value: 0.0001, q_value: 0.0004, beyond_q: 0.001, word: "stands out", ...rest,
   };

@@ -1,9 +1,9 @@
--- How often was each part inspected and had failed on each model, by the conditions the reels came in under and by season (calendar year)?
--- Each row lists the cells of a part on a model: 1024 × (season - 1900) + condition.
+-- How often was each part inspected and had failed on each model, by the conditions the reels came in under, by season (calendar year) and by shop?
+-- Each row lists the cells of a part on a model: 1024 × (256 × shop + season - 1900) + condition.
 -- Parameters: reel_kind varchar, water varchar, from_date date, to_date date, group_code varchar, position varchar, denominator varchar
 -- Columns: position varchar, maker varchar, model varchar, reel_kind varchar, cells integer[], inspected integer[], failed integer[]
 with came as (
-  select visit, maker, model, reel_kind, dense_rank() over (order by maker, model)::integer as model_no, year(received_on)::integer as season,
+  select visit, shop_no, maker, model, reel_kind, dense_rank() over (order by maker, model)::integer as model_no, year(received_on)::integer as season,
     (case water when 'fresh' then 1 when 'brackish' then 2 when 'salt' then 3 else 0 end
       + 4 * case rinse when 'always' then 1 when 'sometimes' then 2 when 'never' then 3 else 0 end
       + 16 * case when days is null then 0 when days < 15 then 1 when days < 40 then 2 else 3 end
@@ -23,7 +23,7 @@ with came as (
   group by model_no, maker, model
 ), keyed as (
   -- One number for all there is to group by: words would take three times as long, and a row for each cell twice.
-  select visit, ((model_no::bigint * 256 + season - 1900) * 1024 + condition) * 65536 as key
+  select visit, (((model_no::bigint * 4096 + shop_no) * 256 + season - 1900) * 1024 + condition) * 65536 as key
   from came
 ), sums as (
   select k.key + i.place as key, count(*) as inspected, count(*) filter (i.failed) as failed
@@ -33,10 +33,10 @@ with came as (
     and (getvariable('position') is null or i.position = getvariable('position'))
   group by k.key + i.place
 ), lists as (
-  select (key % 65536)::smallint as place, key // 17179869184 as model_no, list((key // 65536 % 262144)::integer order by key) as cells,
+  select (key % 65536)::smallint as place, key // 70368744177664 as model_no, list((key // 65536 % 1073741824)::integer order by key) as cells,
     list(inspected::integer order by key) as inspected, list(failed::integer order by key) as failed
   from sums
-  group by key % 65536, key // 17179869184
+  group by key % 65536, key // 70368744177664
 )
 select n.position, m.maker, m.model, m.reel_kind, l.cells, l.inspected, l.failed
 from lists l

@@ -61,9 +61,9 @@ export async function drawnIn(fields: readonly Field[], opening: Opening, breath
 }
 
 /** Drawn-in share over the plain share of the others; half a failure is lent where they have none. */
-function shrunken(pooled: Figure, { others_failed, others_inspected }: PlainSide): Figure {
-  if (others_inspected === 0) return NO_FIGURE;
-  const share = others_failed === 0 ? 0.5 / (others_inspected + 1) : others_failed / others_inspected;
+function shrunken(pooled: Figure, { others_share, others_inspected }: PlainSide): Figure {
+  if (others_share === null) return NO_FIGURE;
+  const share = others_share === 0 ? 0.5 / (others_inspected + 1) : others_share;
   const over = (figure: number | null) => (figure === null ? null : figure / share);
   return { value: over(pooled.value), low: over(pooled.low), high: over(pooled.high) };
 }

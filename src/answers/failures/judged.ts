@@ -7,6 +7,8 @@ import type { VerdictSide, VerdictWord } from "./verdict.ts";
 export const STANDS_OUT = { failed: 5, times: 1.25, q: 0.05, models: 3 } as const;
 /** Under so many inspected, or so many failures to expect, nothing is said. */
 export const TOO_FEW = { inspected: 20, expected: 5 } as const;
+/** What is exactly enough must not fail by the last digit of a product. */
+const ROUNDING = 1e-9;
 /** Twice as often is what would matter; a range that holds once and twice cannot decide. */
 const MATTERS = 2;
 
@@ -14,16 +16,16 @@ const MATTERS = 2;
 export type Unjudged = Omit<VerdictSide, "word">;
 
 /** Failures if the peer failed as the others do, conditions aside. */
-const usual = (side: Unjudged): number => (side.others_inspected === 0 ? 0 : (side.inspected * side.others_failed) / side.others_inspected);
+const usual = (side: Unjudged): number => (side.others_share === null ? 0 : side.inspected * side.others_share);
 
 /** Whether there is too little to say anything, whichever way the reels came in. */
 export function tooFew(all: Unjudged): boolean {
-  return all.inspected < TOO_FEW.inspected || usual(all) < TOO_FEW.expected;
+  return all.inspected < TOO_FEW.inspected || usual(all) < TOO_FEW.expected - ROUNDING;
 }
 
 /** Plain share above the others', before anything is taken into account. */
 export const looksWorse = (side: Unjudged): boolean =>
-  side.p_value !== null && side.p_value < 0.05 && side.failed * side.others_inspected > side.others_failed * side.inspected;
+  side.p_value !== null && side.p_value < 0.05 && side.failed > usual(side);
 
 /** Every condition that has to hold before a model is said to stand out. */
 export function standsOut(side: Unjudged): boolean {

@@ -11,11 +11,14 @@ export type ConditionRow = {
   /** Conditions as one number; from 256 on planned, from 512 on with something wrong, below that unknown. */
   readonly condition: number;
   readonly season: number;
+  /** 0 in one's own records; where several shops are pooled, which of them. */
+  readonly shop: number;
   readonly inspected: number;
   readonly failed: number;
 };
 
 export interface Counts { inspected: number; failed: number }
+/** By condition + 1024 × shop: only what one shop saw under the same conditions is alike. */
 export type ByCondition = Map<number, Counts>;
 export type BySeason = ReadonlyMap<number, ByCondition>;
 
@@ -43,6 +46,9 @@ export interface Field {
 }
 
 const RANGES: Readonly<Record<Opening, readonly [number, number]>> = { "*": [0, Infinity], planned: [256, 512], complaint: [512, Infinity] };
+/** A shop's number counts so much in the key of a condition. */
+const SHOP = 1024;
+const within = (key: number, [from, to]: readonly [number, number]) => key % SHOP >= from && key % SHOP < to;
 const modelKey = ({ maker, model }: { maker: string | null; model: string }) => JSON.stringify([maker, model]);
 
 function added(to: ByCondition, condition: number, { inspected, failed }: Counts): void {
@@ -59,8 +65,9 @@ function conditionsOf(rows: readonly ConditionRow[]): { conditions: ByCondition;
   for (const row of rows) {
     const season = seasons.get(row.season) ?? new Map<number, Counts>();
     seasons.set(row.season, season);
-    added(conditions, row.condition, row);
-    added(season, row.condition, row);
+    const key = row.condition + SHOP * row.shop;
+    added(conditions, key, row);
+    added(season, key, row);
   }
   return { conditions, seasons };
 }
@@ -97,9 +104,9 @@ export function fieldOf(position: string, rows: readonly ConditionRow[]): Field 
 
 /** Counts over all conditions of one way of coming in. */
 export function countsOf(conditions: ByCondition, opening: Opening): Counts {
-  const [from, to] = RANGES[opening], sum = { inspected: 0, failed: 0 };
+  const range = RANGES[opening], sum = { inspected: 0, failed: 0 };
   for (const [condition, { inspected, failed }] of conditions) {
-    if (condition < from || condition >= to) continue;
+    if (!within(condition, range)) continue;
     sum.inspected += inspected;
     sum.failed += failed;
   }
@@ -121,10 +128,10 @@ const NONE: ByCondition = new Map();
  * @param season only what came in that season; null: all of them
  */
 export function strataOf(field: Field, peer: Peer, without: readonly Peer[], opening: Opening, season: number | null = null): Stratum[] {
-  const [from, to] = RANGES[opening], strata: Stratum[] = [], total = season === null ? field.total : field.seasons.get(season) ?? NONE;
+  const range = RANGES[opening], strata: Stratum[] = [], total = season === null ? field.total : field.seasons.get(season) ?? NONE;
   const conditions = (of: Peer) => (season === null ? of.conditions : of.seasons.get(season) ?? NONE), gone = without.map(conditions);
   for (const [condition, { inspected, failed }] of conditions(peer)) {
-    if (condition < from || condition >= to) continue;
+    if (!within(condition, range)) continue;
     const all = total.get(condition) ?? { inspected: 0, failed: 0 };
     let others_inspected = all.inspected, others_failed = all.failed;
     for (const one of gone) {
@@ -135,4 +142,19 @@ export function strataOf(field: Field, peer: Peer, without: readonly Peer[], ope
     strata.push({ inspected, failed, others_inspected, others_failed });
   }
   return strata;
+}
+
+/** The peer beside the others shop by shop, whatever the conditions; one stratum where there is one shop. */
+export function shopStrata(field: Field, peer: Peer, without: readonly Peer[], opening: Opening): Stratum[] {
+  const by_shop = (conditions: ByCondition) => {
+    const shops = new Map<number, Counts>();
+    for (const [key, counts] of conditions) if (within(key, RANGES[opening])) added(shops, Math.floor(key / SHOP), counts);
+    return shops;
+  };
+  const mine = by_shop(peer.conditions), gone = without.map(({ conditions }) => by_shop(conditions));
+  return [...by_shop(field.total)].map(([shop, all]) => ({
+    inspected: mine.get(shop)?.inspected ?? 0, failed: mine.get(shop)?.failed ?? 0,
+    others_inspected: gone.reduce((sum, one) => sum - (one.get(shop)?.inspected ?? 0), all.inspected),
+    others_failed: gone.reduce((sum, one) => sum - (one.get(shop)?.failed ?? 0), all.failed),
+  }));
 }

@@ -28,11 +28,13 @@ export interface VerdictSide {
   readonly others_inspected: number;
   readonly others_failed: number;
   readonly others_models: number;
+  /** The others' share; where several shops are pooled, as it would be if the others had come to each shop as often as this model. */
+  readonly others_share: number | null;
   /** How many times fewer reels the inspections are worth because some came together; 1 when none did. */
   readonly widened: number;
   /** Drawn-in share of this model over the plain share of the others. */
   readonly shrunken_ratio: Figure;
-  /** Like with like (Mantel–Haenszel): within the same water, rinse, days fished, way of coming in, and sealed or not. */
+  /** Like with like (Mantel–Haenszel): within the same shop, water, rinse, days fished, way of coming in, and sealed or not. */
   readonly adjusted: Figure;
   /** Inspections that have a like among the others; the rest cannot be compared. */
   readonly compared: number;

@@ -1,4 +1,5 @@
--- One row per ticket, with what the model list knows of the reel and the visit of the same serial before it.
+-- One row per ticket, with what the model list knows of the reel and the visit of the same serial before it. `shop_no` tells shops apart
+-- where several are pooled; one's own shop is 0.
 create or replace table visits as
 with named as (
   select t.* replace (if(d.model is null, t.maker, d.to_maker) as maker, coalesce(d.to_model, t.model) as model),
@@ -27,7 +28,7 @@ with named as (
   from known
   window reel as (partition by maker, model, reel_tag order by received_on, ticket_no)
 )
-select (row_number() over ())::integer as visit, ticket_no, received_on, finished_on, finished, maker, model, kind as reel_kind, sealed, tier, new_price,
+select (row_number() over ())::integer as visit, 0::smallint as shop_no, ticket_no, received_on, finished_on, finished, maker, model, kind as reel_kind, sealed, tier, new_price,
   if(reel_tag is null, serial, first_serial) as serial,
   case when reel_tag is null then null else nth end as visit_no,
   case when reel_tag is null then null else previous_ticket end as previous_ticket,
