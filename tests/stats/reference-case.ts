@@ -1,29 +1,7 @@
-import { existsSync, readFileSync } from "node:fs";
-import { resolve } from "node:path";
 import { expect } from "vitest";
 
-/** One copied reference case: data, values computed elsewhere, and the tolerance they come with (SOURCE.md beside them). */
-export interface ReferenceCase {
-  rows: Record<string, string>[];
-  expected: { tolerance: Record<string, number>; values: Nested };
-}
-export interface Nested { [key: string]: Nested }
-
-const FOLDER = resolve(import.meta.dirname, "../reference");
-
-export function readRows(path: string): Record<string, string>[] {
-  const [heading = "", ...lines] = readFileSync(resolve(FOLDER, path), "utf8").trim().split("\n");
-  const names = heading.split(",");
-  return lines.map((line) => {
-    const cells = line.split(",");
-    return Object.fromEntries(names.map((name, i) => [name, cells[i] ?? ""]));
-  });
-}
-
-export function readCase(name: string): ReferenceCase {
-  const expected = JSON.parse(readFileSync(resolve(FOLDER, name, "expected.json"), "utf8")) as ReferenceCase["expected"];
-  return { rows: existsSync(resolve(FOLDER, name, "data.csv")) ? readRows(`${name}/data.csv`) : [], expected };
-}
+export { readCase, readRows } from "../reference/read-case.ts";
+export type { Nested, ReferenceCase } from "../reference/read-case.ts";
 
 /** Reads a reference value: the files write what JSON cannot say as words. */
 export function numberOf(value: unknown): number {
