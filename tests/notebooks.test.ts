@@ -15,6 +15,8 @@ const pictures = (pieces: readonly Piece[]): Picture[] => pieces.filter((piece):
 const axisWords = ({ svg }: Picture): string =>
   [...svg.querySelectorAll('[aria-label$="axis label"], g[font-style="italic"]')].map((one) => one.textContent ?? "").join(" ").trim();
 
+/** Each takes a few seconds; on a machine whose cores are busy ten times as long. */
+const PATIENCE = 300_000;
 /** What a chart says of its figures when one of them was none: in words, or as a place. */
 const NO_NUMBER = /NaN|undefined|null|Infinity/;
 
@@ -40,7 +42,7 @@ describe("notebooks", () => {
     expect(page).toContain("default-src 'none'");
     expect(page).not.toMatch(/<script|<link|<img|src=|@import|url\((?!#)/);
     expect(page.match(/<svg/g)?.length).toBeGreaterThanOrEqual(drawn.length);
-  });
+  }, PATIENCE);
 });
 
 describe("pageHtml", () => {
