@@ -10,6 +10,7 @@ import type { PastJob } from "../src/answers/budget/past-jobs.ts";
 import { PastWeeks, WEEK } from "../src/answers/budget/past-weeks.ts";
 import type { Weeks } from "../src/answers/budget/past-weeks.ts";
 import { scenarios } from "../src/answers/budget/scenarios.ts";
+import { unpackedRows } from "../src/db/packed-rows.ts";
 import { budgetChart } from "../src/rooms/stock/budget-chart.ts";
 import { drawPoisson } from "../src/stats/draws.ts";
 import { seededRandom } from "../src/stats/random.ts";
@@ -62,7 +63,7 @@ const asItWas = (jobs: readonly PastJob[]): Weeks => ({ years: 1, like: (from) =
 
 /** Jobs said to wait if nothing were bought, from what was known on a day, beside those that would have: today's shelf, usual delivery times. */
 async function said(engine: Engine): Promise<string> {
-  const { groups, parts, intake } = await budgetRecords(engine, { ...BUDGET_DEFAULTS, as_of: TODAY }), jobs = pastJobs(parts, groups.map(({ interchange }) => interchange));
+  const { groups, parts, intake } = await budgetRecords(engine, { ...BUDGET_DEFAULTS, as_of: TODAY }), jobs = pastJobs(unpackedRows(parts), groups.map(({ interchange }) => interchange));
   const delivered = groups.map(({ supplier, lead_days, review_days }) => ({ supplier, lead_days, lead_sd: 0, review_days })), first = dayNumber(intake[0]?.day ?? TODAY);
   const ladders = groups.map(({ position, unit_cost }) => ({ position, first: 1, pack: 1, unit_cost })), days = Array.from({ length: 20 }, (_, i) => dayNumber("2024-02-01") + 31 * i);
   const told = days.map((day) => {

@@ -13,7 +13,7 @@ export interface EngineWorker {
 /** Without the first three, `current_date` and the like wait for ever on an extension that cannot be had. */
 const BOOT = `set autoload_known_extensions=false; set autoinstall_known_extensions=false;
   set allow_community_extensions=false; set allowed_directories=['import/','export/']; set enable_external_access=false;
-  set errors_as_json=true; set memory_limit='1500MB'; set lock_configuration=true`;
+  set errors_as_json=true; set memory_limit='2500MB'; set lock_configuration=true`;
 
 /** The packaged client listens for messages alone: its other listeners only print. */
 const workerFor = (worker: EngineWorker) => ({

@@ -3,7 +3,7 @@ import { askReplay, replayRecords } from "../../src/answers/replay/ask-replay.ts
 import { dayNumber } from "../../src/answers/budget/past-jobs.ts";
 import { deliveryDays } from "../../src/answers/replay/delivery-days.ts";
 import { knownOn } from "../../src/answers/replay/known-book.ts";
-import { replayOf } from "../../src/answers/replay/replay-of.ts";
+import { replayOf, unpackedReplay } from "../../src/answers/replay/replay-of.ts";
 import type { PolicyScore, Replay, ReplayRecords } from "../../src/answers/replay/replay.ts";
 import { verdictOf } from "../../src/answers/replay/replay-words.ts";
 import { openingShelf, worldOf } from "../../src/answers/replay/world-of.ts";
@@ -15,7 +15,7 @@ let engine: Engine, records: ReplayRecords, there: ReplayWorld;
 const AS_OF = "2026-01-05";
 beforeAll(async () => {
   engine = await openDemo();
-  records = await replayRecords(engine, { as_of: AS_OF });
+  records = unpackedReplay(await replayRecords(engine, { as_of: AS_OF }));
   there = worldOf(records) as ReplayWorld;
 });
 afterAll(() => engine.close());

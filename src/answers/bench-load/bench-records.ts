@@ -1,4 +1,6 @@
 import type { Engine } from "../../db/engine.ts";
+import { packedRows, unpackedRows } from "../../db/packed-rows.ts";
+import type { PackedRows } from "../../db/packed-rows.ts";
 import { dayAfter } from "../days.ts";
 import receivedSql from "../season/received-by-day.sql?raw";
 import type { BenchRates } from "../labour/bench-rates.ts";
@@ -49,10 +51,24 @@ export interface BenchRecords {
 /** Weeks looked ahead. */
 export const WEEKS = 26;
 
-/** Everything the weeks ahead are worked out from, as plain rows. */
-export async function benchRecords(engine: Engine, as_of: string, { hours, closures, rates }: BenchSettings, signal?: AbortSignal): Promise<BenchRecords> {
-  const days = await engine.rows<DayCount>(receivedSql, {}, signal), tickets = await engine.rows<BenchTicket>(ticketsSql, {}, signal);
-  const awaited = await engine.rows<AwaitedPart>(awaitedSql, { as_of }, signal);
+/** All but the tickets. */
+async function besideTickets(engine: Engine, as_of: string, { hours, closures, rates }: BenchSettings, signal?: AbortSignal): Promise<Omit<BenchRecords, "tickets">> {
+  const days = await engine.rows<DayCount>(receivedSql, {}, signal), awaited = await engine.rows<AwaitedPart>(awaitedSql, { as_of }, signal);
   const missing = await engine.rows<MissingPart>(missingSql, { as_of, since: dayAfter(as_of, -730) }, signal);
-  return { season: { days, as_of, closures, weeks: WEEKS }, tickets, awaited, missing, hours, rates };
+  return { season: { days, as_of, closures, weeks: WEEKS }, awaited, missing, hours, rates };
 }
+
+/** Everything the weeks ahead are worked out from, as plain rows. */
+export async function benchRecords(engine: Engine, as_of: string, settings: BenchSettings, signal?: AbortSignal): Promise<BenchRecords> {
+  return { tickets: await engine.rows<BenchTicket>(ticketsSql, {}, signal), ...await besideTickets(engine, as_of, settings, signal) };
+}
+
+/** The same with the tickets packed, so that a worker and not the page makes rows of them. */
+export type PackedBench = Omit<BenchRecords, "tickets"> & { readonly tickets: PackedRows<BenchTicket> };
+
+/** The same for a worker. */
+export async function packedBench(engine: Engine, as_of: string, settings: BenchSettings, signal?: AbortSignal): Promise<PackedBench> {
+  return { tickets: await packedRows(engine, ticketsSql, {}, signal), ...await besideTickets(engine, as_of, settings, signal) };
+}
+
+export const unpackedBench = ({ tickets, ...rest }: PackedBench): BenchRecords => ({ tickets: unpackedRows(tickets), ...rest });

@@ -1,4 +1,5 @@
 import type { Engine } from "../../db/engine.ts";
+import { packedRows } from "../../db/packed-rows.ts";
 import { restock } from "../stock/restock.ts";
 import type { RestockLine, RestockSettings } from "../stock/restock-line.ts";
 import intakeSql from "../stock/intake.sql?raw";
@@ -8,7 +9,6 @@ import { budgetOf } from "./budget-of.ts";
 import type { Budget, BudgetGroup, BudgetQuestion, BudgetRecords } from "./budget.ts";
 import { BUDGET_DEFAULTS } from "./budget.ts";
 import jobPartsSql from "./job-parts.sql?raw";
-import type { JobPart } from "./past-jobs.ts";
 
 export type BudgetWork = PlainWork<BudgetRecords, Budget>;
 
@@ -38,7 +38,7 @@ export type AdviceSettings = Partial<Omit<RestockSettings, "as_of">>;
 /** Everything a budget is chosen from, nothing of it later than `as_of`. */
 export async function budgetRecords(engine: Engine, question: BudgetQuestion, settings: AdviceSettings = {}, signal?: AbortSignal): Promise<BudgetRecords> {
   const { as_of } = question, { lines } = await restock(engine, { ...settings, as_of }, signal);
-  const parts = await engine.rows<JobPart>(jobPartsSql, { to_date: as_of }, signal), intake = await engine.rows<IntakeDay>(intakeSql, { to_date: as_of }, signal);
+  const parts = await packedRows(engine, jobPartsSql, { to_date: as_of }, signal), intake = await engine.rows<IntakeDay>(intakeSql, { to_date: as_of }, signal);
   return { question, ...budgetGroups(lines, question.held_up_by), parts, intake };
 }
 

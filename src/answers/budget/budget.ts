@@ -1,6 +1,7 @@
 import type { PartClass } from "../stock/restock-line.ts";
 import type { IntakeDay } from "../stock/order-advice.ts";
 import type { Fared } from "./followed.ts";
+import type { PackedRows } from "../../db/packed-rows.ts";
 import type { JobPart } from "./past-jobs.ts";
 import type { Rush } from "./rush.ts";
 
@@ -47,7 +48,7 @@ export interface BudgetRecords {
   readonly question: BudgetQuestion;
   readonly groups: readonly BudgetGroup[];
   readonly left_out: LeftOut;
-  readonly parts: readonly JobPart[];
+  readonly parts: PackedRows<JobPart>;
   readonly intake: readonly Pick<IntakeDay, "day" | "tickets">[];
 }
 

@@ -1,5 +1,6 @@
-import { columnsOf, rowsOf } from "../../db/arrow-columns.ts";
 import type { Engine } from "../../db/engine.ts";
+import { packedRows, unpackedRows } from "../../db/packed-rows.ts";
+import type { PackedRows } from "../../db/packed-rows.ts";
 import { filterValues } from "../filter.ts";
 import type { RecordsFilter } from "../filter.ts";
 import type { PlainWork, WorkMeans } from "../worker-work.ts";
@@ -19,8 +20,8 @@ import { believed } from "./work.ts";
 import type { WorkRow } from "./work.ts";
 import workSql from "./work.sql?raw";
 
-/** Finished jobs as the engine gives them (`work.sql` as an Arrow stream), so that a worker and not the page makes rows of them. */
-export interface LabourRecords { readonly stream: Uint8Array; readonly rates: BenchRates }
+/** Finished jobs (`work.sql`), packed so that a worker and not the page makes rows of them. */
+export interface LabourRecords { readonly jobs: PackedRows<WorkRow>; readonly rates: BenchRates }
 
 /** Times by job, single jobs to draw, what they bring in, what goes with longer ones, and how they changed. */
 export interface LabourPage {
@@ -34,10 +35,10 @@ export interface LabourPage {
 export type DoLabour = PlainWork<LabourRecords, LabourPage>;
 
 /** The page from records already counted; tells its steps. */
-export const labourPageOf: DoLabour = async ({ stream, rates }, { report }) => {
+export const labourPageOf: DoLabour = async ({ jobs, rates }, { report }) => {
   const step = (name: string, done: number) => report?.({ step: name, done, total: 4 });
   step("Sorting the minutes", 0);
-  const sorted = withSlips(rowsOf<WorkRow>(columnsOf(stream))), work = believed(sorted);
+  const sorted = withSlips(unpackedRows(jobs)), work = believed(sorted);
   step("How long each job takes", 1);
   const labour = labourOf(sorted), ticks = minutesTicks(work);
   step("What each job brings in", 2);
@@ -50,7 +51,5 @@ export const labourPageOf: DoLabour = async ({ stream, rates }, { report }) => {
 export async function labourPage(
   engine: Engine, filter: RecordsFilter, rates: BenchRates, means: WorkMeans = {}, work: DoLabour = labourPageOf,
 ): Promise<LabourPage> {
-  const { stream } = await engine.stream(workSql, filterValues(filter));
-  means.signal?.throwIfAborted();
-  return work({ stream, rates }, means);
+  return work({ jobs: await packedRows(engine, workSql, filterValues(filter), means.signal), rates }, means);
 }

@@ -1,3 +1,4 @@
+import type { PackedRows } from "../../db/packed-rows.ts";
 import type { JobPart } from "../budget/past-jobs.ts";
 import type { StockPast } from "../stock/order-advice.ts";
 import type { RestockLine, RestockSettings } from "../stock/restock-line.ts";
@@ -47,6 +48,9 @@ export interface ReplayRecords {
   readonly orders: readonly PastOrder[];
   readonly waits: readonly JobWait[];
 }
+
+/** The same with what may be very many rows packed. */
+export type PackedReplay = Omit<ReplayRecords, "parts" | "waits"> & { readonly parts: PackedRows<JobPart>; readonly waits: PackedRows<JobWait> };
 
 export interface Replay {
   readonly status: "ok" | "too short" | "no parts";

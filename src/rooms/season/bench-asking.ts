@@ -1,5 +1,5 @@
 import type { BenchLoad, Changed } from "../../answers/bench-load/bench-load.ts";
-import { benchRecords, type BenchRecords, type BenchSettings } from "../../answers/bench-load/bench-records.ts";
+import { packedBench, type BenchSettings, type PackedBench } from "../../answers/bench-load/bench-records.ts";
 import type { WhatIf } from "../../answers/bench-load/what-if.ts";
 import { workInWorker } from "../../answers/bench-load/work-in-worker.ts";
 import type { Engine, Report } from "../../db/engine.ts";
@@ -8,10 +8,10 @@ import type { Engine, Report } from "../../db/engine.ts";
 export type Ask<T> = (signal: AbortSignal, report: Report) => Promise<T>;
 
 /** The weeks ahead with the records they were worked out from, so that a change needs no second look into the engine. */
-export interface LoadSheet { readonly records: BenchRecords; readonly load: BenchLoad }
+export interface LoadSheet { readonly records: PackedBench; readonly load: BenchLoad }
 
 export const askLoad = (engine: Engine, as_of: string, settings: BenchSettings): Ask<LoadSheet> => async (signal, report) => {
-  const records = await benchRecords(engine, as_of, settings, signal);
+  const records = await packedBench(engine, as_of, settings, signal);
   return { records, load: await workInWorker("load", records, { signal, report }) };
 };
 
