@@ -3,7 +3,9 @@ import "./ui/theme.css";
 import "./ui/plot.css";
 import "./ui/print.css";
 import App from "./App.svelte";
+import { program } from "./offline/kept-program.svelte.ts";
 import { session } from "./session.svelte.ts";
+import { afterFirstPicture } from "./ui/first-picture.ts";
 import { browserLocale, writeBy } from "./way-of-writing.ts";
 import { SCREEN_CHOICES } from "./ui/screen-choices.svelte.ts";
 
@@ -11,5 +13,6 @@ const target = document.getElementById("app");
 if (!target) throw new Error("The page has no place with the id app.");
 for (const choice of SCREEN_CHOICES) choice.recall();
 writeBy(() => session.way_of_writing ?? browserLocale());
-void session.start();
+const opened = session.start();
 mount(App, { target });
+void opened.then(afterFirstPicture).then(() => program.start());

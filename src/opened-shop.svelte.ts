@@ -14,6 +14,7 @@ import { loadVocabulary } from "./records/load-vocabulary.ts";
 import { rebuild, type DamagedBatch } from "./records/rebuild.ts";
 import { ShopWords } from "./shop-words.svelte.ts";
 import { sentence } from "./ui/trouble.ts";
+import { during } from "./ui/unfinished.ts";
 import { browser, demoAhead, ledgerOf, type Demo, type World } from "./world.ts";
 
 /** The owner took the demo (or all) out and does not want it back by itself. */
@@ -152,7 +153,7 @@ export abstract class OpenedShop extends ShopWords {
   }
 
   /** One change after the other, whether the one before succeeded or not. */
-  protected inTurn<T>(work: () => Promise<T>): Promise<T> { return this.turns.take(work); }
+  protected inTurn<T>(work: () => Promise<T>): Promise<T> { return during("your records are written", () => this.turns.take(work)); }
 
   /** Takes in, and shows what came. */
   protected async take(work: (open: Means) => Promise<Imported>): Promise<Imported> {

@@ -6,6 +6,7 @@ import type { Imported } from "./records/importing.ts";
 import type { Settlement } from "./records/looking/remembered.ts";
 import { shopLook, type ShopLook } from "./records/looking/shop-look.ts";
 import type { Batch, Ledger, Reject } from "./records/ledger/ledger.ts";
+import { writesUnderWay } from "./records/ledger/write-count.ts";
 import { putTogether } from "./records/merging/put-together.ts";
 import type { NamedFile } from "./records/reading/read-file.ts";
 
@@ -13,6 +14,9 @@ import type { NamedFile } from "./records/reading/read-file.ts";
 export class Session extends OpenedShop {
   /** The reader's today, also while the demo is open. */
   get day(): string { return this.place.world.day(); }
+
+  /** True while something of this window is on its way to the disk. */
+  get writing(): boolean { return writesUnderWay() > 0; }
 
   /** The way to look at files before they come in. */
   get look(): ShopLook { return shopLook(this.place.world.look, { ...this.means, demo: this.demo }); }

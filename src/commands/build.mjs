@@ -3,6 +3,7 @@ import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { APP, STAMP, sourceHash, staleness } from "./freshness.mjs";
 import { ensureInstalled } from "./install.mjs";
+import { makeInstallable, versionOf } from "./installable.mjs";
 import { requireNode } from "./node-version.mjs";
 import { pack } from "./pack.mjs";
 import { ROOT } from "./root.mjs";
@@ -20,6 +21,7 @@ export async function build({ quiet = false } = {}) {
   const source_hash = sourceHash();
   try {
     await bundle({ root: join(ROOT, "src"), configFile: join(ROOT, "vite.config.ts"), logLevel: quiet ? "error" : "info", build: { outDir: fresh } });
+    await makeInstallable(fresh, versionOf(source_hash));
     await pack(fresh);
     writeFileSync(join(fresh, STAMP), `${JSON.stringify({ source_hash })}\n`);
     mkdirSync(dirname(APP), { recursive: true });

@@ -4,7 +4,7 @@ import { join } from "node:path";
 import { plainFiles } from "./plain-files.mjs";
 import { ROOT } from "./root.mjs";
 
-const INPUTS = ["src", "data", "package-lock.json", "svelte.config.js", "vite.config.ts"];
+const INPUTS = ["src", "data", "package.json", "package-lock.json", "svelte.config.js", "vite.config.ts"];
 
 /** The folder the app is built into. */
 export const APP = join(ROOT, "dist/app");

@@ -10,6 +10,7 @@ export const DOCUMENT_POLICY = [
   "style-src 'self'",
   "img-src 'self' data: blob:",
   "font-src 'self'",
+  "manifest-src 'self'",
   "base-uri 'none'",
   "form-action 'none'",
   "frame-ancestors 'none'",
@@ -20,6 +21,16 @@ export const DOCUMENT_POLICY = [
 
 /** A worker loaded by its address answers to the policy of its own script, not to the page's. */
 export const WORKER_POLICY = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; connect-src 'self'";
+
+/** What the app keeps of itself for use without a network is fetched by this script; it runs nothing else. */
+const SERVICE_WORKER = "service-worker.js";
+export const SERVICE_WORKER_POLICY = "default-src 'none'; connect-src 'self'";
+
+/** @param {string} path */
+function policyFor(path) {
+  if (path === SERVICE_WORKER) return SERVICE_WORKER_POLICY;
+  return path.startsWith("workers/") ? WORKER_POLICY : DOCUMENT_POLICY;
+}
 
 const SWITCHED_OFF = [
   "accelerometer", "autoplay", "camera", "display-capture", "encrypted-media",
@@ -82,7 +93,7 @@ export const isHashed = (path) => /^(assets|workers)\/.*-[\w-]{8}\.\w+$/.test(pa
 export function headersFor(path) {
   return {
     ...EVERYWHERE,
-    "Content-Security-Policy": path.startsWith("workers/") ? WORKER_POLICY : DOCUMENT_POLICY,
+    "Content-Security-Policy": policyFor(path),
     "Cache-Control": isHashed(path) ? "public, max-age=31536000, immutable" : "no-cache",
     "Content-Type": path === "" ? "text/plain; charset=utf-8" : contentType(path),
   };

@@ -2,10 +2,14 @@ interface TrustedTypes {
   createPolicy(name: string, rules: { createScriptURL(address: string): string | null }): unknown;
 }
 
+/** The one script outside the workers' folder that may start: a service worker answers only for the folder it lies in. */
+const SERVICE_WORKER = "service-worker.js";
+
 /** The address when it is a worker of ours, else null: nothing else may become a script. */
 export function ownWorker(address: string, page: string): string | null {
   const url = new URL(address, page);
   const folder = new URL("workers/", page);
+  if (url.href === new URL(SERVICE_WORKER, page).href) return url.href;
   return url.origin === folder.origin && url.pathname.startsWith(folder.pathname) ? url.href : null;
 }
 

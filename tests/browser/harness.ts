@@ -35,6 +35,8 @@ export interface AppOptions {
   colorScheme?: "light" | "dark";
   /** Built app to serve instead of `dist/app`. */
   folder?: string;
+  /** Lets the app keep itself for use without a network. Most tests do not look at that, and do without the work. */
+  offline?: boolean;
 }
 
 export interface App {
@@ -44,12 +46,16 @@ export interface App {
   seen: Seen;
   /** @throws {Error} listing everything that was seen */
   expectClean(): void;
+  /** Ends the server, as a computer without a network has none. */
+  stopServer(): Promise<void>;
+  /** Starts it again at the same address, with the build of another folder if one is given. */
+  startServer(folder?: string): Promise<void>;
   /** Ends the browser and all its processes at once, as a power cut does. */
   kill(): Promise<void>;
   close(): Promise<void>;
 }
 
-interface Place { url: string; seen: Seen; args: string[]; close(): Promise<void> }
+interface Place { url: string; seen: Seen; args: string[]; stop(): Promise<void>; start(folder: string): Promise<void>; close(): Promise<void> }
 
 const places = new Map<string, Promise<Place>>();
 const browsers = new Map<string, Promise<Browser>>();
@@ -64,10 +70,16 @@ function requireFresh(): void {
 async function openPlace(folder: string): Promise<Place> {
   if (folder === APP) requireFresh();
   const seen = nothingSeen();
-  const server = await serve({ folder, onReport: (report) => seen.policy.push(policyLine(report)) });
+  const begin = (from: string, at = 0) => serve({ folder: from, port: at, onReport: (report) => seen.policy.push(policyLine(report)) });
+  let server: Awaited<ReturnType<typeof serve>> | null = await begin(folder);
+  const own = server.port, stop = async () => { await server?.close(); server = null; };
   const { server: proxy, port } = await wall((host) => seen.reached.push(host));
-  const args = [`--proxy-server=127.0.0.1:${port}`, `--proxy-bypass-list=<-loopback>;127.0.0.1:${server.port}`];
-  return { url: server.url, seen, args, close: async () => { await server.close(); await closed(proxy); } };
+  const args = [`--proxy-server=127.0.0.1:${port}`, `--proxy-bypass-list=<-loopback>;127.0.0.1:${own}`];
+  return {
+    url: server.url, seen, args, stop,
+    start: async (from) => { await stop(); server = await begin(from, own); },
+    close: async () => { await stop(); await closed(proxy); },
+  };
 }
 
 /** One server and one wall a folder and process, so that a profile meets the same origin each time it is opened. */
@@ -93,6 +105,9 @@ async function openContext(folder: string, place: Place, options: AppOptions): P
   browsers.set(folder, browser);
   return (await browser).newContext({ ...screen, ...(storage !== undefined && { storageState: storage }) });
 }
+
+/** What a browser without service workers is to the app. */
+const withoutServiceWorker = () => { Reflect.deleteProperty(Navigator.prototype, "serviceWorker"); };
 
 /** The process that leads the group of all the browser's processes. */
 async function leader(browser: Browser): Promise<number> {
@@ -123,6 +138,7 @@ export async function openApp(options: AppOptions = {}): Promise<App> {
   const place = await placeOf(folder);
   const context = await openContext(folder, place, options);
   context.setDefaultTimeout(PATIENCE);
+  if (!options.offline) await context.addInitScript(withoutServiceWorker);
   const browser = context.browser();
   if (!browser) throw new Error("The context has no browser.");
   const pid = await leader(browser);
@@ -132,12 +148,20 @@ export async function openApp(options: AppOptions = {}): Promise<App> {
   const app: App = {
     page, context, url: place.url, seen,
     expectClean: () => { if (deeds(seen).length > 0) throw new Error(`The app is not clean:\n${deeds(seen).join("\n")}`); },
+    stopServer: place.stop,
+    startServer: (other = folder) => place.start(other),
     kill: async () => { open.delete(app); if (options.profileDir === undefined) browsers.delete(folder); await killGroup(context, pid); },
     close: async () => { open.delete(app); await context.close(); },
   };
   open.add(app);
   await page.goto(place.url + path);
   return app;
+}
+
+/** A page without an app, to draw or reckon in. */
+export async function emptyPage(): Promise<Page> {
+  const nowhere = { url: "about:blank", seen: nothingSeen(), args: [], stop: async () => undefined, start: async () => undefined, close: async () => undefined };
+  return (await openContext("", nowhere, {})).newPage();
 }
 
 /** Ends every browser and server this process opened; each browser test file calls it in `afterAll`. */

@@ -5,7 +5,7 @@ import { join } from "node:path";
 import { brotliDecompressSync, gunzipSync } from "node:zlib";
 import { request } from "node:http";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { DOCUMENT_POLICY, WORKER_POLICY } from "../../src/commands/headers.mjs";
+import { DOCUMENT_POLICY, SERVICE_WORKER_POLICY, WORKER_POLICY } from "../../src/commands/headers.mjs";
 import { pack } from "../../src/commands/pack.mjs";
 import { serve } from "../../src/commands/server.mjs";
 
@@ -43,6 +43,8 @@ beforeAll(async () => {
   writeFileSync(join(folder, "index.html"), "<!doctype html><title>Saltbench</title>");
   writeFileSync(join(folder, "assets/main-AbCd_-12.js"), LONG);
   writeFileSync(join(folder, "assets/plain.js"), "1");
+  writeFileSync(join(folder, "service-worker.js"), "1");
+  writeFileSync(join(folder, "saltbench.webmanifest"), "{}");
   writeFileSync(join(folder, "assets/engine-Bq3kfP0_.wasm"), Buffer.from([0, 97, 115, 109]));
   writeFileSync(join(folder, "workers/engine.worker-AbCdEf12.js"), LONG);
   writeFileSync(join(folder, "assets/tickets-AbCdEf12.csv.gz"), "packed by its maker");
@@ -85,6 +87,14 @@ describe("the server", () => {
     expect(worker.headers["content-security-policy"]).toBe(WORKER_POLICY);
     expect(WORKER_POLICY).toContain("'wasm-unsafe-eval'");
     expect((await ask("/assets/main-AbCd_-12.js")).headers["content-security-policy"]).toBe(DOCUMENT_POLICY);
+  });
+
+  test("lets the service worker fetch from here and do nothing else, asks for it anew at each visit, and sends the manifest as one", async () => {
+    const script = await ask("/service-worker.js"), manifest = await ask("/saltbench.webmanifest");
+    expect(script.headers).toMatchObject({ "content-security-policy": SERVICE_WORKER_POLICY, "cache-control": "no-cache", "content-type": "text/javascript; charset=utf-8" });
+    expect(SERVICE_WORKER_POLICY).toBe("default-src 'none'; connect-src 'self'");
+    expect(manifest.headers["content-type"]).toBe("application/manifest+json");
+    expect(DOCUMENT_POLICY).toContain("manifest-src 'self'; ");
   });
 
   test("keeps hashed names for ever and asks again for all others", async () => {

@@ -1,4 +1,5 @@
 import { answer, openStore, transactedOver } from "../ledger/indexed-db.ts";
+import { counted } from "../ledger/write-count.ts";
 import type { BenchCopy, BenchStore, BenchTicket, Change, Crossed, Entry, PhotoNote } from "./bench-store.ts";
 import { TicketClosed } from "./bench-store.ts";
 import { checkedPicture, photoNote } from "./photo-bytes.ts";
@@ -156,7 +157,7 @@ class BrowserBench implements BenchStore {
   #read<T>(work: (store: Stores) => Promise<T>): Promise<T> { return transactedOver(this.database, NAMES, "readonly", work); }
 
   async #write<T>(work: (store: Stores) => Promise<T>): Promise<T> {
-    const done = await transactedOver(this.database, NAMES, "readwrite", work);
+    const done = await counted(() => transactedOver(this.database, NAMES, "readwrite", work));
     this.#channel.postMessage("changed");
     this.#tell();
     return done;

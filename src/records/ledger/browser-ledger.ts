@@ -3,6 +3,7 @@ import { answer, openDatabase, STORES, transacted, type Store } from "./indexed-
 import type { Batch, Ledger, NewBatch, Reject } from "./ledger.ts";
 import { manifest, readManifests } from "./manifest.ts";
 import { packed, storedTable, unpacked, type Packed } from "./packing.ts";
+import { counted } from "./write-count.ts";
 
 type Stores = (name: Store) => IDBObjectStore;
 
@@ -125,9 +126,11 @@ class BrowserLedger implements Ledger {
   }
 
   /** Nothing is changed where a newer version wrote. */
-  async #write<T>(work: (store: Stores) => Promise<T>): Promise<T> {
-    await this.#checked();
-    return this.#change(work);
+  #write<T>(work: (store: Stores) => Promise<T>): Promise<T> {
+    return counted(async () => {
+      await this.#checked();
+      return this.#change(work);
+    });
   }
 
   async #change<T>(work: (store: Stores) => Promise<T>): Promise<T> {
