@@ -139,10 +139,16 @@ async function changesRejects(ledger: Ledger, { files, rejects }: Settled): Prom
   return asText(before) !== asText(rejects);
 }
 
-async function show(batch: Batch, { payloads }: Settled, { engine, ledger }: ImportOptions): Promise<void> {
+/**
+ * Brings what is written to the engine, in two transactions: inside one, the engine keeps a second copy of what it was sent until the end,
+ * and deriving needs that room. Until the import is noted the engine counts as out of step, so that half done is done again, never believed.
+ */
+async function show(batch: Batch, waiting: Settled["payloads"][number][], { engine, ledger }: ImportOptions): Promise<void> {
   try {
     await engine.transaction(async (inside) => {
-      for (const { table, stream, rows } of payloads) await inside.load(`ledger.${table}`, stream, rows, { import_no: batch.import_no });
+      for (let next = waiting.shift(); next; next = waiting.shift()) await inside.load(`ledger.${next.table}`, next.stream, next.rows, { import_no: batch.import_no });
+    });
+    await engine.transaction(async (inside) => {
       await noteImports(inside, [batch]);
       await putTogether(inside, ledger);
     });
@@ -183,10 +189,10 @@ async function imported(files: readonly NamedFile[], options: ImportOptions): Pr
   const { engine, ledger, origin, signal = new AbortController().signal } = options;
   await openWaitingRoom(engine);
   const reads = await readAll(files, options, signal);
-  const { settled, batch } = await ledger.alone(() => written(reads, options, signal));
-  const { files: tallies, rejects } = settled;
+  const { settled: { payloads, files: tallies, rejects }, batch } = await ledger.alone(() => written(reads, options, signal));
   if (!batch) return { id: "", import_no: 0, imported_at: new Date().toISOString(), origin, ledger_version: LEDGER_VERSION, files: tallies, tables: [], kept: false, rejects };
-  await show(batch, settled, options);
+  // Taken out of the list, the streams are let go as soon as the engine has them.
+  await show(batch, payloads.splice(0), options);
   return { ...batch, kept: true, rejects };
 }
 

@@ -101,7 +101,7 @@ describe("an empty shop begins at the bench", () => {
   test("what the records would send back is told before, and the ticket cannot be finished until it is put right", async () => {
     await write(page, "Days in salt since the service", "40");
     await write(page, "Days fished in all since then", "4o");
-    await page.getByText("“4o” is not a number.").waitFor();
+    await page.getByText("“4o” is not a number; write figures alone, such as 12.5.").waitFor();
     await step(page, "Finish");
     await page.getByText("Not yet: the records would send this back").waitFor();
     expect(await page.getByRole("button", { name: "Finish: put the ticket into the records" }).isDisabled()).toBe(true);

@@ -77,7 +77,7 @@ describe("bringing files in again", () => {
 describe("the list of rows to fix", () => {
   test("holds findings whose ticket is missing, and lets them in once it is there", async () => {
     const lonely = await bench.bringIn({ "findings.csv": FINDINGS });
-    expect(reasons(lonely)).toEqual(["findings.csv 2: ticket R-1 is not in the records", "findings.csv 3: ticket R-1 is not in the records", "findings.csv 4: ticket R-2 is not in the records"]);
+    expect(reasons(lonely)).toEqual(["findings.csv 2: ticket R-1 is not in the records; bring its ticket in, or put the number right", "findings.csv 3: ticket R-1 is not in the records; bring its ticket in, or put the number right", "findings.csv 4: ticket R-2 is not in the records; bring its ticket in, or put the number right"]);
     const then = await bench.bringIn({ "tickets.csv": TICKETS, "findings.csv": FINDINGS });
     expect(counts(then, "findings.csv")).toEqual([3, 3, 0, 0, 0]);
     expect(await bench.ledger.rejects()).toEqual([]);
@@ -88,7 +88,7 @@ describe("the list of rows to fix", () => {
     const again = await bench.bringIn({ "tickets.csv": bad });
     expect([again.kept, (await bench.ledger.rejects()).length]).toEqual([false, 2]);
     await bench.bringIn({ "tickets.csv": bad.replace("soon", "2026-03-03") });
-    expect(reasons({ rejects: [...await bench.ledger.rejects()] })).toEqual(["tickets.csv 5: “lots” is not a number"]);
+    expect(reasons({ rejects: [...await bench.ledger.rejects()] })).toEqual(["tickets.csv 5: “lots” is not a number; write figures alone, such as 12.5"]);
     await bench.bringIn({ "tickets.csv": `${TICKETS}R-3,2026-03-03,A,\n` });
     expect(await bench.ledger.rejects()).toEqual([]);
     expect((await bench.records())["tickets"]).toHaveLength(3);

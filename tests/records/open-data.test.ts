@@ -35,7 +35,7 @@ describe("parts-by-model, through the importer", () => {
   test("without its mapping every row goes to the rows to fix, because the part is not one of a reel", async () => {
     const done = await bench.bringIn({ "data.csv": text("parts-by-model", "data.csv") });
     expect(counts(done, "data.csv")).toEqual([166, 0, 0, 166, 0]);
-    expect(done.rejects[0]).toMatchObject({ file: "data.csv", line: 2, column: "part", value: "ring_North", reason: "“ring_North” is not a part of a reel that we know by this name" });
+    expect(done.rejects[0]).toMatchObject({ file: "data.csv", line: 2, column: "part", value: "ring_North", reason: "“ring_North” is not a part of a reel that we know by this name; call it as the drawing of a reel does, such as line roller bearing" });
   });
 });
 

@@ -42,13 +42,13 @@ describe("a list that comes back", () => {
     expect(counts(back, "bench.csv")).toEqual([3, 1, 0, 2, 0]);
     expect(await bench.engine.rows("select source_file, source_line, labour_min, note from ledger.tickets where ticket_no = 'R-2'")).toEqual([
       { source_file: "bench.csv", source_line: 3, labour_min: 45, note: "two\nlines" }]);
-    expect(await waiting()).toEqual(["bench.csv 5: “lots” is not a number", "bench.csv 6: received_on is empty"]);
+    expect(await waiting()).toEqual(["bench.csv 5: “lots” is not a number; write figures alone, such as 12.5", "bench.csv 6: received_on is empty"]);
     expect(rowsToFixCsv(await bench.ledger.rejects())).toContain(",'=odd\r\n");
   });
   test("keeps rows on the list that were taken off it in the spreadsheet", async () => {
     const lines = (await corrected()).split("\r\n");
     await bench.bringIn({ "list.csv": [lines[0], lines[1], ""].join("\r\n") });
-    expect(await waiting()).toEqual(["bench.csv 5: “many” is not a number", "bench.csv 6: received_on is empty"]);
+    expect(await waiting()).toEqual(["bench.csv 5: “many” is not a number; write figures alone, such as 12.5", "bench.csv 6: received_on is empty"]);
   });
   test("is known by its headings with semicolons and under any name", async () => {
     const semicolons = "file;line;column;value;reason;ticket_no;received_on;model;labour_min;note\nbench.csv;6;received_on;;received_on is empty;R-4;2026-03-04;Withy 5;10;\n";

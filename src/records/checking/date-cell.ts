@@ -70,8 +70,8 @@ function read(text: string): string | null | Wrong {
 export function dateCell(text: string, last_day: string): string | Wrong {
   const found = read(TIME.exec(text)?.[1] ?? text);
   if (found instanceof Wrong) return found;
-  if (found === null) return new Wrong(`${quoted(text)} is a day the calendar does not have`);
-  if (found < FIRST_DAY) return new Wrong(`${dayInWords(found)} is before 1950`);
-  if (found > last_day) return new Wrong(`${dayInWords(found)} is more than a year from now`);
+  if (found === null) return new Wrong(`${quoted(text)} is a day the calendar does not have; look it up and write it as 2026-03-14`);
+  if (found < FIRST_DAY) return new Wrong(`${dayInWords(found)} is before 1950; is the year right?`);
+  if (found > last_day) return new Wrong(`${dayInWords(found)} is more than a year from now; is the year right?`);
   return found;
 }

@@ -23,7 +23,7 @@ function parsed(text: string): number | Wrong {
     const thousands = text.replace(",", ""), decimal = text.replace(",", ".");
     return new Wrong(`${quoted(text)} could be ${thousands} or ${decimal}; write it with a point and without thousands signs`);
   }
-  return new Wrong(`${quoted(text)} is not a number`);
+  return new Wrong(`${quoted(text)} is not a number; write figures alone, such as 12.5`);
 }
 
 function bounded(value: number, { min, max, above }: Column): number | Wrong {
@@ -56,5 +56,5 @@ export function wholeCell(text: string, column: Column): number | Wrong {
 export function moneyCell(text: string, column: Column): number | Wrong {
   const bare = text.replace(CURRENCY, "").trim();
   const value = numberCell(bare, column);
-  return value instanceof Wrong && bare !== text && value.reason.endsWith("is not a number") ? new Wrong(`${quoted(text)} is not an amount`) : value;
+  return value instanceof Wrong && bare !== text && value.reason.includes("is not a number;") ? new Wrong(`${quoted(text)} is not an amount; write figures alone, such as 12.50`) : value;
 }

@@ -69,7 +69,7 @@ function readPosition(text: string, kind: ReelKind | null): string | Wrong {
   const code = positionNamed(text, kind);
   if (code !== null) return code;
   if (severalMeanings.has(plainWords(text))) return new Wrong(`${quoted(text)} can mean several parts; write which one`);
-  return new Wrong(`${quoted(text)} is not a part of a reel that we know by this name`);
+  return new Wrong(`${quoted(text)} is not a part of a reel that we know by this name; call it as the drawing of a reel does, such as line roller bearing`);
 }
 
 const positionsOf = new Map<string | null, (text: string) => string | Wrong>();
@@ -85,7 +85,7 @@ const modesOf = new Map<string | null, (text: string) => string | Wrong>();
 
 function readMode(text: string, family: string | null): string | Wrong {
   const mode = modeNamed(text, family);
-  return mode ?? new Wrong(`${quoted(text)} is not a fault that we know by this name`);
+  return mode ?? new Wrong(`${quoted(text)} is not a fault that we know by this name; write for instance worn, corroded or seized, or leave it empty`);
 }
 
 /** Reads what is wrong with the part at `position`. */

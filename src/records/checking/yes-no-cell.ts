@@ -14,5 +14,5 @@ export function yesNoCell(text: string): boolean | Wrong {
   const word = text.toLowerCase();
   if (YES.has(word)) return true;
   if (NO.has(word)) return false;
-  return new Wrong(`${quoted(text)} is neither yes nor no`);
+  return new Wrong(`${quoted(text)} is neither yes nor no; write one of the two`);
 }

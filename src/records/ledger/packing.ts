@@ -5,8 +5,22 @@ export interface Packed extends StoredTable {
   readonly content: Uint8Array<ArrayBuffer>;
 }
 
+/** Bytes that go through a stream at once: a whole table sent as one blob is copied before the first byte comes out. */
+const PIECE = 1 << 20;
+
+function inPieces(bytes: Uint8Array): ReadableStream<BufferSource> {
+  let at = 0;
+  return new ReadableStream<BufferSource>({
+    pull(to) {
+      if (at >= bytes.length) return to.close();
+      // A copy: what is read from a stream may be handed to another thread.
+      to.enqueue(bytes.slice(at, (at += PIECE)) as Uint8Array<ArrayBuffer>);
+    },
+  });
+}
+
 const through = async (bytes: Uint8Array, change: GenericTransformStream): Promise<Uint8Array<ArrayBuffer>> =>
-  new Uint8Array(await new Response(new Blob([bytes as Uint8Array<ArrayBuffer>]).stream().pipeThrough(change)).arrayBuffer());
+  new Uint8Array(await new Response(inPieces(bytes).pipeThrough(change)).arrayBuffer());
 
 async function sha256(bytes: Uint8Array<ArrayBuffer>): Promise<string> {
   const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", bytes));
@@ -21,10 +35,12 @@ async function sha256(bytes: Uint8Array<ArrayBuffer>): Promise<string> {
 export async function packed(payloads: NewBatch["payloads"]): Promise<Packed[]> {
   const twice = payloads.find(({ table }, at) => payloads.findIndex((other) => other.table === table) !== at);
   if (twice) throw new RangeError(`append: needs each table at most once, got ${twice.table} twice`);
-  return Promise.all(payloads.map(async ({ table, rows, stream }) => {
+  const done: Packed[] = [];
+  for (const { table, rows, stream } of payloads) {
     const content = await through(stream, new CompressionStream("gzip"));
-    return { table, rows, bytes: content.length, sha256: await sha256(content), content };
-  }));
+    done.push({ table, rows, bytes: content.length, sha256: await sha256(content), content });
+  }
+  return done;
 }
 
 /**

@@ -45,6 +45,6 @@ export class RowShape {
     if (cells.length <= wide) return null;
     const extra = cells.slice(wide).find((cell) => !isBlank(cell));
     if (extra === undefined) return null;
-    return { column: "", value: extra.slice(0, 200), reason: `the row has ${cells.length} cells and the heading row ${wide}` };
+    return { column: "", value: extra.slice(0, 200), reason: `the row has ${cells.length} cells and the heading row ${wide}; a cell may hold a separator` };
   }
 }

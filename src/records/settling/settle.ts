@@ -31,7 +31,7 @@ type Lonely = { file_no: number; source_line: number; ticket_no: string };
 export interface Settled {
   readonly files: FileTally[];
   readonly rejects: Reject[];
-  readonly payloads: NewBatch["payloads"];
+  readonly payloads: NewBatch["payloads"][number][];
 }
 
 export async function openWaitingRoom(engine: Engine): Promise<void> {
@@ -93,7 +93,7 @@ async function tallies(engine: Engine, reads: readonly FileRead[], signal: Abort
 async function lonely(engine: Engine, reads: readonly FileRead[], signal: AbortSignal): Promise<Reject[]> {
   const found = await engine.rows<Lonely>(toFix, {}, signal);
   return found.map(({ file_no, source_line, ticket_no }) => ({
-    file: reads[file_no - 1]?.file ?? "", line: source_line, column: "ticket_no", value: ticket_no, reason: `ticket ${ticket_no} is not in the records`,
+    file: reads[file_no - 1]?.file ?? "", line: source_line, column: "ticket_no", value: ticket_no, reason: `ticket ${ticket_no} is not in the records; bring its ticket in, or put the number right`,
   }));
 }
 

@@ -35,7 +35,7 @@ function day(text: string, context: CellContext): CellRead {
 function money(text: string, { decimal, currency, fixes, heading }: CellContext): CellRead {
   const read = amountOf(text, decimal);
   if (!read) return null;
-  if (read.currency !== null && currency !== null && read.currency !== currency) return new Wrong(`${quoted(text)} is in another currency than the other amounts (${currency}); nothing is converted`);
+  if (read.currency !== null && currency !== null && read.currency !== currency) return new Wrong(`${quoted(text)} is in another currency than the other amounts (${currency}); nothing is converted, so write it in ${currency}`);
   if (/\d,\d{1,2}$/.test(text) && decimal !== "comma") fixes.add(`a comma in ${heading} was read as the decimal sign`, text, String(read.value));
   return String(read.value);
 }

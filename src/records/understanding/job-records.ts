@@ -37,7 +37,7 @@ function reels(job: ReadJob, { names, fixes, reel_heading }: JobTools): Reel[] |
     return [{ name: { maker: job.cells.get("maker") ?? null, model, rest: "", kind: null }, nth: 0, of: 1, listed: false }];
   }
   const listed = reelsIn(text), found = listed.map((one) => names.nameOf(one));
-  if (found.some((name) => name === null)) return `“${text.slice(0, 60)}” does not say which reel it is`;
+  if (found.some((name) => name === null)) return `“${text.slice(0, 60)}” does not say which reel it is; write its model`;
   const counting = job.texts.find(({ text: said, means }) => reelCount(said) > 1 && !job.ditto.has(means));
   const count = listed.length > 1 ? 1 : counting ? reelCount(counting.text) : 1;
   if (listed.length > 1) fixes.add("several reels in one cell made a ticket each", text, listed.join(" | "));

@@ -51,7 +51,7 @@ export interface JobOptions {
 
 const KEYS = new Set(["ticket_no", "received_on", "reel", "model"]);
 const TEXTS: Readonly<Record<string, JobText["cell"]>> = { work_text: "note", parts_text: "parts", complaint_work_text: "complaint and note", checked_text: "note" };
-const NO_DAY: Fault = { column: "received_on", value: "", reason: "no column says the day it came in" };
+const NO_DAY: Fault = { column: "received_on", value: "", reason: "no column says the day it came in; say which one it is when you bring the file in again" };
 
 /** Makes tickets and findings of a sheet with one row a job. */
 export class JobRows implements RowMaker {
@@ -105,7 +105,7 @@ export class JobRows implements RowMaker {
     if (isTotals(cells, key_filled)) return { end: "dropped", reason: TOTALS };
     if (this.isNoJob(cells)) return { end: "dropped", reason: NO_JOB };
     const extra = cells.slice(labels.length).find(isFilled);
-    if (extra !== undefined) return { end: "to fix", faults: [{ column: "", value: extra.slice(0, 200), reason: `the row has ${cells.length} cells and the heading row ${labels.length}` }] };
+    if (extra !== undefined) return { end: "to fix", faults: [{ column: "", value: extra.slice(0, 200), reason: `the row has ${cells.length} cells and the heading row ${labels.length}; a cell may hold a separator` }] };
     if (row.stray_quote && row.lines > 1) return { end: "to fix", faults: [{ column: "", value: (cells[0] ?? "").slice(0, 200), reason: `a quotation mark in it does not end where the cell ends, so lines ${row.line} to ${row.line + row.lines - 1} were read as one row` }] };
     const again = this.repeated.why(cells);
     if (again !== null) return again === "known" ? { end: "known" } : { end: "dropped", reason: again };

@@ -50,8 +50,11 @@ class Tallies {
   }
 }
 
+/** A reason with the column it is about, where the reason does not begin with it. */
+const inColumn = (column: string, reason: string): string => (column === "" || reason.startsWith(column) ? reason : `${column}: ${reason}`);
+
 /** Quoted values differ from row to row; the reason they share does not. */
-const kindOfReason = (reason: string) => reason.replace(/“[^”]*”/g, "“…”").replace(/\d+ [A-Z][a-z]+ \d{4}/g, "…");
+const kindOfReason = (reason: string): string => reason.replace(/^“[^”]*”/, "what stands there").replace(/“[^”]*”/g, "“…”").replace(/\d+ [A-Z][a-z]+ \d{4}/g, "…");
 
 class Collected {
   rows_read = 0;
@@ -64,12 +67,12 @@ class Collected {
 
   end({ row, outcome }: RowEnd, sheet: string | null): void {
     const fault = outcome.end === "to fix" ? outcome.faults[0] : undefined;
-    if (fault) this.to_fix.add(kindOfReason(fault.reason), row.line, fault.value);
+    if (fault) this.to_fix.add(inColumn(fault.column, kindOfReason(fault.reason)), row.line, fault.value);
     if (outcome.end === "known") this.dropped.add("repeats an earlier row", row.line, row.cells[0] ?? "");
     if (outcome.end === "dropped") this.dropped.add(outcome.reason, row.line, row.cells.find((cell) => cell.trim() !== "") ?? "");
     if (outcome.end === "in") for (const { table } of outcome.records) this.records[table] = (this.records[table] ?? 0) + 1;
     if (this.first.length >= FIRST) return;
-    const not_in = fault?.reason ?? (outcome.end === "known" ? "repeats an earlier row" : outcome.end === "dropped" ? outcome.reason : null);
+    const not_in = (fault && inColumn(fault.column, fault.reason)) ?? (outcome.end === "known" ? "repeats an earlier row" : outcome.end === "dropped" ? outcome.reason : null);
     this.first.push({ sheet, line: row.line, raw: row.cells, understood: outcome.end === "in" ? outcome.records.map(recordWords) : [], not_in });
   }
 }

@@ -22,10 +22,11 @@ function dates(plan: SheetPlan): Question[] {
 }
 
 function year(plan: SheetPlan, file: string): Question[] {
-  const { dates: seen, answers } = plan;
+  const { dates: seen, answers, start, means } = plan, label = start.labels[means.indexOf("received_on")];
   if (seen.without_year === 0 || (answers?.year ?? null) !== null || seen.first_year !== null) return [];
   const named = yearInName(file, plan.sheet.name);
-  const why = `${seen.without_year} ${seen.without_year === 1 ? "date has" : "dates have"} no year${named === null ? "" : `; the name says ${named}`}.`;
+  const where = label === undefined || label === "" ? "" : ` in the column ${label}`;
+  const why = `${seen.without_year} ${seen.without_year === 1 ? `date${where} has` : `dates${where} have`} no year${named === null ? "" : `; the name says ${named}`}.`;
   return [about(plan, { about: "year", column: null, ask: "Which year is the first of these dates in?", why, choices: [], best: named === null ? null : String(named) })];
 }
 
@@ -41,7 +42,7 @@ function decimal(plan: SheetPlan): Question[] {
 function currency(plan: SheetPlan): Question[] {
   const mixed = mixedCurrencies(plan.currencies);
   if (plan.answers?.currency || mixed.length === 0) return [];
-  const counts = mixed.map((one) => `${one} ${plan.currencies.get(one) ?? 0} times`).join(", ");
+  const counts = mixed.map((one) => `${one} ${plan.currencies.get(one) === 1 ? "once" : `${plan.currencies.get(one) ?? 0} times`}`).join(", ");
   return [about(plan, {
     about: "currency", column: null, ask: "Which currency do you reckon in?", why: `Amounts name ${counts}. Nothing is converted: rows in another currency wait in the rows to fix.`,
     choices: mixed.map((one) => ({ value: one, words: one })), best: mainCurrency(plan.currencies),

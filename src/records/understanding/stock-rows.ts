@@ -56,7 +56,7 @@ export class StockRows implements RowMaker {
   private part(cell: (means: string) => string): RowOutcome {
     const faults: Fault[] = [], wrong = (means: string, reason: string) => faults.push({ column: this.plan.start.labels[this.plan.means.indexOf(means)] ?? means, value: cell(means), reason });
     const pack = numberOf(cell("pack_qty"), this.conventions.decimal), name = cell("name"), size_cell = cell("size_or_model"), size = cell("size") || partSize(name, size_cell) || "";
-    if (name === "" && cell("part_no") === "") wrong("name", "the row names no part");
+    if (name === "" && cell("part_no") === "") wrong("name", "the row names no part; write its name or its number");
     const out: Record<string, string> = { part_no: cell("part_no") || this.number(name, size_cell), size, family: this.family(cell("family"), name), pack_qty: pack === null ? "" : String(pack) };
     for (const means of PLAIN) out[means] = cell(means);
     for (const means of NUMBERS) out[means] = String(numberOf(cell(means), this.conventions.decimal) ?? "");
@@ -64,7 +64,7 @@ export class StockRows implements RowMaker {
     const cost = this.cost(cell("unit_cost"), pack), count = cell("on_hand") === "" ? null : stockCount(cell("on_hand"), pack);
     if (cost instanceof Wrong) wrong("unit_cost", cost.reason);
     else out["unit_cost"] = cost;
-    if (cell("on_hand") !== "" && !count) wrong("on_hand", `${quoted(cell("on_hand"))} is no number of pieces`);
+    if (cell("on_hand") !== "" && !count) wrong("on_hand", `${quoted(cell("on_hand"))} is no number of pieces; write how many there are, such as 12`);
     out["on_hand"] = count ? String(count.on_hand) : "";
     out["on_order"] = count && count.on_order !== null ? String(count.on_order) : String(numberOf(cell("on_order"), this.conventions.decimal) ?? "");
     if (count && /\D/.test(cell("on_hand"))) this.remarks.add("packs and pieces were counted together", cell("on_hand"), `${count.on_hand}${count.on_order === null ? "" : `, ${count.on_order} under way`}`);
@@ -90,10 +90,10 @@ export class StockRows implements RowMaker {
   private cost(text: string, pack: number | null): string | Wrong {
     if (text === "") return "";
     const read = amountOf(text, this.conventions.decimal), { currency } = this.conventions;
-    if (!read) return new Wrong(`${quoted(text)} is not an amount`);
-    if (read.currency !== null && currency !== null && read.currency !== currency) return new Wrong(`${quoted(text)} is in another currency than the other amounts (${currency}); nothing is converted`);
+    if (!read) return new Wrong(`${quoted(text)} is not an amount; write figures alone, such as 12.50`);
+    if (read.currency !== null && currency !== null && read.currency !== currency) return new Wrong(`${quoted(text)} is in another currency than the other amounts (${currency}); nothing is converted, so write it in ${currency}`);
     if (!read.per_pack) return String(read.value);
-    if (pack === null || pack <= 0) return new Wrong(`${quoted(text)} is for a pack, and nothing says how many are in one`);
+    if (pack === null || pack <= 0) return new Wrong(`${quoted(text)} is for a pack, and nothing says how many are in one; write that too, or the price of one`);
     const each = Math.round((read.value / pack) * 1e4) / 1e4;
     this.remarks.add("the price of a pack was shared out to its pieces", text, String(each));
     return String(each);

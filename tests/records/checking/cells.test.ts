@@ -26,17 +26,17 @@ describe("dates", () => {
   test.each([
     ["03/04/2026", "“03/04/2026” could be 3 April 2026 or 4 March 2026; write 2026-04-03 or 2026-03-04"],
     ["03/04/25", "“03/04/25” has a year of two digits; write the date as 2026-03-14"],
-    ["2026-02-30", "“2026-02-30” is a day the calendar does not have"],
-    ["2023-02-29", "“2023-02-29” is a day the calendar does not have"],
-    ["31/04/2026", "“31/04/2026” is a day the calendar does not have"],
-    ["00/00/0000", "“00/00/0000” is a day the calendar does not have"],
-    ["0000-00-00", "“0000-00-00” is a day the calendar does not have"],
-    ["2026-13-01", "“2026-13-01” is a day the calendar does not have"],
-    ["14 Mars 2026", "“14 Mars 2026” is a day the calendar does not have"],
+    ["2026-02-30", "“2026-02-30” is a day the calendar does not have; look it up and write it as 2026-03-14"],
+    ["2023-02-29", "“2023-02-29” is a day the calendar does not have; look it up and write it as 2026-03-14"],
+    ["31/04/2026", "“31/04/2026” is a day the calendar does not have; look it up and write it as 2026-03-14"],
+    ["00/00/0000", "“00/00/0000” is a day the calendar does not have; look it up and write it as 2026-03-14"],
+    ["0000-00-00", "“0000-00-00” is a day the calendar does not have; look it up and write it as 2026-03-14"],
+    ["2026-13-01", "“2026-13-01” is a day the calendar does not have; look it up and write it as 2026-03-14"],
+    ["14 Mars 2026", "“14 Mars 2026” is a day the calendar does not have; look it up and write it as 2026-03-14"],
     ["yesterday", "“yesterday” is not a date; write it as 2026-03-14"],
     ["45000", "“45000” is not a date; write it as 2026-03-14"],
-    ["1949-12-31", "31 December 1949 is before 1950"],
-    ["2027-06-02", "2 June 2027 is more than a year from now"],
+    ["1949-12-31", "31 December 1949 is before 1950; is the year right?"],
+    ["2027-06-02", "2 June 2027 is more than a year from now; is the year right?"],
   ])("%s goes to the rows to fix", (text, reason) => expect(cell("tickets.received_on", text)).toBe(`✗ ${reason}`));
 });
 
@@ -46,10 +46,10 @@ describe("numbers", () => {
     ["0,125", 0.125], ["1 240,50", 1240.5], ["1\u00A0240.5", 1240.5], ["1'240", 1240], ["-0", 0],
   ])("%s days is %d", (text, number) => expect(cell("tickets.salt_days", text)).toBe(number));
   test.each([
-    ["lots", "“lots” is not a number"], ["~30", "“~30” is not a number"], ["NaN", "“NaN” is not a number"], ["Infinity", "“Infinity” is not a number"],
-    ["0x1F", "“0x1F” is not a number"], ["1_000", "“1_000” is not a number"], ["1e400", "Infinity is not a number that can be kept"],
+    ["lots", "“lots” is not a number; write figures alone, such as 12.5"], ["~30", "“~30” is not a number; write figures alone, such as 12.5"], ["NaN", "“NaN” is not a number; write figures alone, such as 12.5"], ["Infinity", "“Infinity” is not a number; write figures alone, such as 12.5"],
+    ["0x1F", "“0x1F” is not a number; write figures alone, such as 12.5"], ["1_000", "“1_000” is not a number; write figures alone, such as 12.5"], ["1e400", "Infinity is not a number that can be kept"],
     ["1,234", "“1,234” could be 1234 or 1.234; write it with a point and without thousands signs"],
-    ["-1", "-1 is less than 0"], ["3661", "3661 is more than 3660"], ["1.2.3", "“1.2.3” is not a number"], ["5 5", "“5 5” is not a number"],
+    ["-1", "-1 is less than 0"], ["3661", "3661 is more than 3660"], ["1.2.3", "“1.2.3” is not a number; write figures alone, such as 12.5"], ["5 5", "“5 5” is not a number; write figures alone, such as 12.5"],
   ])("%s goes to the rows to fix", (text, reason) => expect(cell("tickets.salt_days", text)).toBe(`✗ ${reason}`));
   test("1,234,567 has signs for thousands and no other reading", () => {
     expect(cell("parts.on_hand", "1,234,567")).toBe("✗ 1234567 is more than 1000000");
@@ -70,14 +70,14 @@ describe("numbers", () => {
     ["£38.00", 38], ["€ 11,50", 11.5], ["EUR 11,50", 11.5], ["12.50 kr", 12.5], ["$1,234.50", 1234.5], ["38", 38], ["0", 0],
   ])("the amount %s is %d", (text, amount) => expect(cell("tickets.labour_charge", text)).toBe(amount));
   test.each([
-    ["various", "“various” is not a number"], ["£free", "“£free” is not an amount"], ["12 lots", "“12 lots” is not a number"], ["-5", "-5 is less than 0"],
+    ["various", "“various” is not a number; write figures alone, such as 12.5"], ["£free", "“£free” is not an amount; write figures alone, such as 12.50"], ["12 lots", "“12 lots” is not a number; write figures alone, such as 12.5"], ["-5", "-5 is less than 0"],
   ])("the amount %s goes to the rows to fix", (text, reason) => expect(cell("tickets.labour_charge", text)).toBe(`✗ ${reason}`));
 });
 
 describe("yes and no", () => {
   test.each(["y", "Y", "yes", "YES", "1", "x", "X", "j", "true", "TRUE", "✓"])("%s is yes", (text) => expect(cell("tickets.warranty", text)).toBe(true));
   test.each(["n", "N", "no", "0", "-", "false", "FALSE"])("%s is no", (text) => expect(cell("tickets.warranty", text)).toBe(false));
-  test("anything else is asked for", () => expect(cell("tickets.warranty", "maybe")).toBe("✗ “maybe” is neither yes nor no"));
+  test("anything else is asked for", () => expect(cell("tickets.warranty", "maybe")).toBe("✗ “maybe” is neither yes nor no; write one of the two"));
 });
 
 describe("words", () => {
@@ -93,14 +93,14 @@ describe("words", () => {
     expect(cell("tickets.rinse", "no need")).toBe("✗ “no need” is not one of: always, sometimes, never");
   });
   test("a part that is not known, or can be several, is not guessed", () => {
-    expect(cell("findings.position", "ring_North")).toBe("✗ “ring_North” is not a part of a reel that we know by this name");
+    expect(cell("findings.position", "ring_North")).toBe("✗ “ring_North” is not a part of a reel that we know by this name; call it as the drawing of a reel does, such as line roller bearing");
     expect(cell("findings.position", "bearing")).toBe("✗ “bearing” can mean several parts; write which one");
     expect(cell("findings.position", "roller")).toBe("✗ “roller” can mean several parts; write which one");
     expect(cell("findings.position", "roller", { reel_kind: "spinning" })).toBe("line_roller");
   });
   test("a fault whose meaning depends on the part takes it from the part", () => {
     expect(cell("findings.mode", "twisted", { position: "body_seal" })).toBe("rolled");
-    expect(cell("findings.mode", "twisted")).toBe("✗ “twisted” is not a fault that we know by this name");
+    expect(cell("findings.mode", "twisted")).toBe("✗ “twisted” is not a fault that we know by this name; write for instance worn, corroded or seized, or leave it empty");
   });
 });
 

@@ -67,7 +67,7 @@ describe("the shape of rows", () => {
     expect(remarks).toEqual(expect.arrayContaining(["3 rows: dropped as blank.", "1 row: dropped as a repeat of the headings."]));
   });
   test("a row with more cells than headings goes to the rows to fix, unless they are empty", async () => {
-    expect(await reasons(tickets("R-1,2026-03-12,,A,,,,,,", "R-2,2026-03-12,,A,,,,,extra"))).toEqual([[3, "", "extra", "the row has 9 cells and the heading row 8"]]);
+    expect(await reasons(tickets("R-1,2026-03-12,,A,,,,,,", "R-2,2026-03-12,,A,,,,,extra"))).toEqual([[3, "", "extra", "the row has 9 cells and the heading row 8; a cell may hold a separator"]]);
   });
   test("cells missing at the end of a row are empty, and counted", async () => {
     const { staged, remarks } = await tickets("R-1,2026-03-12,,A");

@@ -27,9 +27,9 @@ describe("a day", () => {
     ["3/4/27", day, "1927-04-03"],
   ] as const)("%s is read as its file is", (text, context, expected) => {
     const read = dayOf(text, context);
-    expect(read instanceof Wrong ? read.reason : read).toBe(expected === "1927-04-03" ? "3 April 1927 is before 1950" : expected);
+    expect(read instanceof Wrong ? read.reason : read).toBe(expected === "1927-04-03" ? "3 April 1927 is before 1950; is the year right?" : expected);
   });
-  test.each([["03/04/2025", "could be 3 April 2025 or 4 March 2025"], ["4/3", "has no year"], ["31/4/2025", "calendar"], ["soon", "not a date"]])("%s cannot be read without being told", (text, reason) => {
+  test.each([["03/04/2025", "could be 3 April 2025 or 4 March 2025"], ["4/3", "has no year; write the date with its year, as 2026-03-14"], ["31/4/2025", "calendar"], ["soon", "not a date"]])("%s cannot be read without being told", (text, reason) => {
     const read = dayOf(text, open);
     expect(read instanceof Wrong && read.reason).toContain(reason);
   });

@@ -113,7 +113,7 @@ describe("mapping.json", () => {
 describe("a preview", () => {
   test("tells what will come in, what is to fix and what is dropped, with the first rows beside their lines, and writes nothing", async () => {
     const { answers } = await understood(fixture("web-form.csv")), seen = await preview(fixture("web-form.csv"), answers, asked());
-    expect([seen.rows_read, seen.records["tickets"], seen.rows_to_fix]).toEqual([5, 5, [{ reason: "“…” does not say which reel it is", rows: 1, examples: [{ line: 6, value: "dont know, black one" }] }]]);
+    expect([seen.rows_read, seen.records["tickets"], seen.rows_to_fix]).toEqual([5, 5, [{ reason: "Reel make & model: what stands there does not say which reel it is; write its model", rows: 1, examples: [{ line: 6, value: "dont know, black one" }] }]]);
     expect(seen.first.map(({ line, not_in }) => [line, not_in === null])).toEqual([[2, true], [4, true], [5, true], [6, false], [7, true]]);
     expect(seen.first[4]?.understood).toEqual(expect.arrayContaining([expect.stringMatching(/^ticket \S+: Eldmere Withy 5, in 4 November 2025, 30 min$/), expect.stringMatching(/^replaced: click spring ×1 \(“click spring”, listed among the parts, right \d+ times in 100\)$/)]));
     expect(seen.unknown_words.map(({ words }) => words)).toContain("Far Lantern");

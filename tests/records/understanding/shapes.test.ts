@@ -111,7 +111,7 @@ describe("9.5 the web form", () => {
     expect(findings(rows)).toContainEqual([rows["tickets"]?.[2]?.["ticket_no"], "body_seal", "replaced", 1, null]);
   });
   test("leaves the reel nobody knows to fix", async () => {
-    expect(fixes((await taken("web-form.csv")).reads)).toEqual([[6, "Reel make & model", "dont know, black one", "“dont know, black one” does not say which reel it is"]]);
+    expect(fixes((await taken("web-form.csv")).reads)).toEqual([[6, "Reel make & model", "dont know, black one", "“dont know, black one” does not say which reel it is; write its model"]]);
   });
   test("keeps what fits none of our words in the note", async () => {
     const notes = tickets((await taken("web-form.csv")).rows, "note").flat().join(" ");
@@ -132,8 +132,8 @@ describe("9.6 the stock sheet", () => {
   test("converts no currency, counts no bag, and sets the assortment aside", async () => {
     const { reads } = await taken("stock-sheet.csv");
     expect(fixes(reads)).toEqual([
-      [4, "Price", "EUR 11,50", "“EUR 11,50” is in another currency than the other amounts (cu); nothing is converted"],
-      [5, "In stock", "a bag", "“a bag” is no number of pieces"],
+      [4, "Price", "EUR 11,50", "“EUR 11,50” is in another currency than the other amounts (cu); nothing is converted, so write it in cu"],
+      [5, "In stock", "a bag", "“a bag” is no number of pieces; write how many there are, such as 12"],
     ]);
     expect(reads[0]?.remarks).toContain("1 row: set aside: one line for several parts.");
   });

@@ -35,7 +35,7 @@ describe("the ten importer rules", () => {
   test("5: the sign and code of a currency are stripped, and none is converted", async () => {
     const file = sheetOf("Job;Came;Reel;Labour\n1;13/04/2025;Withy 5;£38.00\n2;14/04/2025;Withy 5;GBP 1 240.50\n3;15/04/2025;Withy 5;EUR 11,50\n");
     expect(await column("labour_charge", file)).toEqual([38, 1240.5]);
-    expect(fixes((await readShape(file)).reads)).toEqual([[4, "Labour", "EUR 11,50", "“EUR 11,50” is in another currency than the other amounts (GBP); nothing is converted"]]);
+    expect(fixes((await readShape(file)).reads)).toEqual([[4, "Labour", "EUR 11,50", "“EUR 11,50” is in another currency than the other amounts (GBP); nothing is converted, so write it in GBP"]]);
   });
   test("6: flags are yes or no in every writing, and a blank is not known", async () => {
     const flags = ["y", "Y", "yes", "1", "x", "✓", "j", "n", "no", "0", "-", ""];

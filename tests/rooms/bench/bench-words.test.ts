@@ -37,16 +37,16 @@ describe("a ticket in words", () => {
   });
 
   test("what the records would send back is told by the names on the screen", () => {
-    expect(faultWords([{ column: "model", value: "", reason: "model is empty", position: null }, { column: "qty", value: "x", reason: "“x” is not a number", position: "ar_clutch" }]))
-      .toEqual(["Model, with its size: nothing is written yet.", "Anti-reverse clutch (one-way roller bearing): Pieces: “x” is not a number."]);
+    expect(faultWords([{ column: "model", value: "", reason: "model is empty", position: null }, { column: "qty", value: "x", reason: "“x” is not a number; write figures alone, such as 12.5", position: "ar_clutch" }]))
+      .toEqual(["Model, with its size: nothing is written yet.", "Anti-reverse clutch (one-way roller bearing): Pieces: “x” is not a number; write figures alone, such as 12.5."]);
   });
 });
 
 describe("asking", () => {
   test("a field says at once what the import would say", () => {
-    expect(cellFault(ticketColumn("salt_days"), "4o", "2026-06-01")).toBe("“4o” is not a number.");
+    expect(cellFault(ticketColumn("salt_days"), "4o", "2026-06-01")).toBe("“4o” is not a number; write figures alone, such as 12.5.");
     expect(cellFault(ticketColumn("salt_days"), "40,5", "2026-06-01")).toBeNull();
-    expect(cellFault(ticketColumn("check_back_turn"), "a bit", "2026-06-01")).toBe("“a bit” is not a number.");
+    expect(cellFault(ticketColumn("check_back_turn"), "a bit", "2026-06-01")).toBe("“a bit” is not a number; write figures alone, such as 12.5.");
     expect(cellFault(ticketColumn("received_on"), "2028-01-01", "2026-06-01")).toMatch(/2028|later|future|year/);
   });
 

@@ -63,7 +63,7 @@ const iso = (year: number, month: number, day: number) => `${String(year).padSta
 
 function ordered(text: string, parts: NumberedDay, { order, year, last_day }: DayContext): string | Wrong {
   const own = parts.year ?? year;
-  if (own === null) return new Wrong(`${quoted(text)} has no year`);
+  if (own === null) return new Wrong(`${quoted(text)} has no year; write the date with its year, as 2026-03-14`);
   const which = provedOrder(parts) ?? (parts.first === parts.second ? "day first" : order);
   if (which === null || which === "year first") {
     const one = iso(own, parts.second, parts.first), other = iso(own, parts.first, parts.second);
@@ -80,7 +80,7 @@ function named(text: string, { year, last_day }: DayContext): string | Wrong | u
   const month = MONTHS.indexOf((found?.[2] ?? found?.[3] ?? "").slice(0, 3).toLowerCase()) + 1;
   if (!found || month === 0) return undefined;
   const own = found[5] === undefined ? year : wholeYear(Number(found[5]), last_day);
-  return own === null ? new Wrong(`${quoted(text)} has no year`) : dateCell(iso(own, month, Number(found[1] ?? found[4])), last_day);
+  return own === null ? new Wrong(`${quoted(text)} has no year; write the date with its year, as 2026-03-14`) : dateCell(iso(own, month, Number(found[1] ?? found[4])), last_day);
 }
 
 /**
