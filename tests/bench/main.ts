@@ -6,15 +6,22 @@ import { ensureBuilt } from "../../src/commands/build.mjs";
 import { findBrowser } from "../../src/commands/find-browser.mjs";
 import { APP } from "../../src/commands/freshness.mjs";
 import { closeAll } from "../browser/harness.ts";
+import { answersAtSize } from "./answers-at-size.ts";
+import { appAtSize } from "./app-at-size.ts";
+import { sideBySide } from "./engines.ts";
 import { failureTimes } from "./failures.ts";
 import { importTime, sheetTime } from "./import.ts";
+import { besideR } from "./in-r.ts";
 import { sheet } from "./sheet.ts";
+import { shopStreams } from "./shop-streams.ts";
 import { sizes } from "./sizes.ts";
 import { stockTimes } from "./stock.ts";
 import { visits } from "./visits.ts";
 import { wearTimes } from "./wear.ts";
 
 const GROUPS = 500, FINDINGS = 20_000, SHEET = 20_000, MILLION = 1_000_000, INSPECTIONS = 1_000_000;
+/** Findings with which the demo, grown or cut, has ten thousand, a hundred thousand and a million inspections. */
+const SIZES = [2_770, 27_700, 277_000], LARGEST = SIZES.at(-1) ?? 0;
 
 async function repeat<T>(runs: number, what: string, measure: () => Promise<T>): Promise<T[]> {
   const all: T[] = [];
@@ -22,6 +29,13 @@ async function repeat<T>(runs: number, what: string, measure: () => Promise<T>):
     all.push(await measure());
     console.log(`${what}, run ${run} of ${runs}: ${JSON.stringify(all.at(-1))}`);
   }
+  return all;
+}
+
+/** All answers at each size. */
+async function growth() {
+  const all = [];
+  for (const findings of SIZES) all.push(await answersAtSize(await shopStreams(findings)));
   return all;
 }
 
@@ -48,6 +62,8 @@ export async function main(argv: string[]): Promise<number> {
       failures: await repeat(runs, "Failures", () => failureTimes(INSPECTIONS)),
       wear: await repeat(runs, "Wear", () => wearTimes(INSPECTIONS)),
       stock: await repeat(runs, "Stock", () => stockTimes(GROUPS)),
+      growth: await growth(), engines: await sideBySide(await shopStreams(LARGEST), runs), in_r: besideR(),
+      apps: [await appAtSize(LARGEST), await appAtSize(MILLION)],
     });
     mkdirSync(dirname(resolve(values.out)), { recursive: true });
     writeFileSync(resolve(values.out), text);

@@ -1,5 +1,10 @@
 import { cpus, totalmem } from "node:os";
+import type { AnswersAtSize } from "./answers-at-size.ts";
+import type { AppAtSize } from "./app-at-size.ts";
+import type { sideBySide } from "./engines.ts";
+import type { besideR } from "./in-r.ts";
 import { median } from "./median.ts";
+import { appTables, besideTables, growthTable } from "./sheet-tables.ts";
 import type { FailureTimes } from "./failures.ts";
 import type { ImportTime, SheetTime } from "./import.ts";
 import type { StockTimes } from "./stock.ts";
@@ -18,6 +23,10 @@ export interface Measured {
   failures: readonly FailureTimes[];
   wear: readonly WearTimes[];
   stock: readonly StockTimes[];
+  growth: readonly AnswersAtSize[];
+  engines: Awaited<ReturnType<typeof sideBySide>>;
+  in_r: ReturnType<typeof besideR>;
+  apps: readonly AppAtSize[];
   /** Mean number of programs that wanted a core in the last minute. */
   load: number;
 }
@@ -64,7 +73,7 @@ function stockRows(stock: readonly StockTimes[]): string[] {
 }
 
 /** The bench's findings as the page that is committed. */
-export function sheet({ day, browser, visits, sizes, imports, millions, sheets, failures, wear, stock, load }: Measured): string {
+export function sheet({ day, browser, visits, sizes, imports, millions, sheets, failures, wear, stock, load, growth, engines, in_r, apps }: Measured): string {
   const machine = `${cpus().length} cores (${cpus()[0]?.model.trim() ?? "unknown"}), ${(totalmem() / 2 ** 30).toFixed(0)} GB, Node ${process.versions.node}, ${browser}`;
   return [
     "# Bench", "",
@@ -77,12 +86,14 @@ export function sheet({ day, browser, visits, sizes, imports, millions, sheets, 
     timeRow(`Import of ${millions[0]?.findings ?? 0} findings with their tickets, in Node`, millions.map(({ milliseconds }) => milliseconds), "under 30 s"),
     timeRow(`Import of ${imports[0]?.findings ?? 0} findings with their tickets, in Node`, imports.map(({ milliseconds }) => milliseconds), "–"),
     ...failureRows(failures), ...wearRows(wear), ...stockRows(stock),
-    "", "| fetched once, gzip | size |", "| --- | ---: |",
+    "", ...appTables(apps), "", ...growthTable(growth), "", ...besideTables(engines, in_r),
+    "", "## What is fetched", "", "| fetched once, gzip | size |", "| --- | ---: |",
     `| own scripts before the rooms | ${kilobytes(sizes.scripts_before_rooms)} |`,
     `| scripts of the rooms and what they share | ${kilobytes(sizes.scripts_of_rooms_and_engine)} |`,
     `| styles | ${kilobytes(sizes.styles)} |`,
     `| typeface, all alphabets | ${kilobytes(sizes.fonts)} |`,
     `| workers' scripts | ${kilobytes(sizes.workers)} |`,
-    `| engine | ${kilobytes(sizes.engine)} |`, "",
+    `| engine | ${kilobytes(sizes.engine)} |`,
+    "", "| opened as the first room, beyond that, gzip | scripts |", "| --- | ---: |", ...sizes.rooms.map(({ room, bytes }) => `| ${room} | ${kilobytes(bytes)} |`), "",
   ].join("\n");
 }

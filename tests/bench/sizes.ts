@@ -12,6 +12,8 @@ export interface Sizes {
   fonts: number;
   workers: number;
   engine: number;
+  /** Scripts and styles fetched when a room is opened first of all, beyond what every page has; biggest first. */
+  rooms: { room: string; bytes: number }[];
 }
 
 /**
@@ -38,11 +40,27 @@ export function scriptsBeforeRooms(page: string, read: (path: string) => string)
   return found;
 }
 
+/** Scripts a script imports by name, and what those import, itself with them. */
+function imported(path: string, read: (path: string) => string, found = new Set<string>()): Set<string> {
+  if (found.has(path)) return found;
+  found.add(path);
+  for (const match of read(path).matchAll(/(?:^|[;}\n])(?:import|export)(?:[^;"'`()]*?from)?\s*["'`](\.[^"'`]+)["'`]/g)) imported(posix.join(posix.dirname(path), match[1] ?? ""), read, found);
+  return found;
+}
+
+/** Every room by its name in the address, with the script it begins with. */
+export function roomScripts(scripts: readonly { path: string; text: string }[]): { room: string; path: string }[] {
+  return scripts.flatMap(({ path, text }) => [...text.matchAll(/slug:["'`]([a-z-]+)["'`],title:["'`][^"'`]*["'`],load:\(\)=>[^{}]*?import\(["'`]\.\/([^"'`]+)["'`]\)/g)]
+    .map(([, room = "", file = ""]) => ({ room, path: posix.join(posix.dirname(path), file) })));
+}
+
 /** Measures a built app; files that come precompressed count as the server sends them. */
 export function sizes(app: string): Sizes {
   const paths = plainFiles(app).filter((path) => !/\.(br|gz)$/.test(path));
   const bytes = new Map(paths.map((path) => [path, gzipSync(readFileSync(join(app, path))).length]));
-  const before = scriptsBeforeRooms(readFileSync(join(app, "index.html"), "utf8"), (path) => readFileSync(join(app, path), "utf8"));
+  const read = (path: string) => readFileSync(join(app, path), "utf8"), before = scriptsBeforeRooms(read("index.html"), read);
+  const scripts = paths.filter((path) => path.startsWith("assets/") && path.endsWith(".js")).map((path) => ({ path, text: read(path) }));
+  const rooms = roomScripts(scripts).map(({ room, path }) => ({ room, bytes: [...imported(path, read)].filter((one) => !before.has(one)).reduce((total, one) => total + (bytes.get(one) ?? 0), 0) }));
   const sum = (belongs: (path: string) => boolean) => paths.filter(belongs).reduce((total, path) => total + (bytes.get(path) ?? 0), 0);
   return {
     scripts_before_rooms: sum((path) => before.has(path)),
@@ -51,5 +69,6 @@ export function sizes(app: string): Sizes {
     fonts: sum((path) => path.endsWith(".woff2")),
     workers: sum((path) => path.startsWith("workers/")),
     engine: sum((path) => path.endsWith(".wasm")),
+    rooms: rooms.sort((a, b) => b.bytes - a.bytes),
   };
 }
