@@ -1,6 +1,7 @@
 import { HAND_GROUPS_SETTING, readHandGroups, type HandGroup } from "./answers/interchange/hand-groups.ts";
 import { BENCH_RATES_SETTING, benchRatesText, NO_RATES, readBenchRates, type BenchRates } from "./answers/labour/bench-rates.ts";
 import { BENCH_HOURS_SETTING } from "./answers/bench-load/bench-hours.ts";
+import { MORNING_LOOKS_SETTING } from "./answers/morning/last-look.ts";
 import { BENCH_CALENDAR_SETTING } from "./answers/season/bench-calendar.ts";
 import { readRuleChanges, RULE_CHANGES_SETTING, ruleChangesText, type RuleChange } from "./answers/rule-changes/rule-changes.ts";
 import { FREE_FROM_SETTING, freeFromText, readFreeFrom } from "./answers/stock/free-from.ts";
@@ -16,7 +17,7 @@ const SHOP = "shop", CURRENCY = "currency";
 const INVENTED_RATES: BenchRates = { hour_price: 54, hour_cost: 31, beside_min: 17 };
 
 /** What is written over the demo goes out with it. */
-const OVER_THE_DEMO = [RULE_CHANGES_SETTING, BENCH_RATES_SETTING, HAND_GROUPS_SETTING, ORDER_MARKS_SETTING, FREE_FROM_SETTING, BENCH_HOURS_SETTING, BENCH_CALENDAR_SETTING, SERVICE_LEVELS_SETTING];
+const OVER_THE_DEMO = [RULE_CHANGES_SETTING, BENCH_RATES_SETTING, HAND_GROUPS_SETTING, ORDER_MARKS_SETTING, FREE_FROM_SETTING, BENCH_HOURS_SETTING, BENCH_CALENDAR_SETTING, SERVICE_LEVELS_SETTING, MORNING_LOOKS_SETTING];
 
 /** What the owner wrote about the shop itself, as the app remembers it while it is open. */
 export abstract class ShopWords {

@@ -118,6 +118,17 @@ export function date(iso: string | null | undefined, locale = readerLocale()): s
   return new Intl.DateTimeFormat(locale, { day: "numeric", month: "short", year: "numeric", timeZone: "UTC" }).format(day);
 }
 
+/**
+ * A day with its day of the week, as it is said at the counter.
+ *
+ * @example
+ * longDay("2026-12-10", "en-GB"); // => "Thursday 10 December"
+ */
+export function longDay(iso: string | null, locale = readerLocale()): string {
+  if (iso === null) return DASH;
+  return new Intl.DateTimeFormat(locale, { weekday: "long", day: "numeric", month: "long", timeZone: "UTC" }).format(new Date(`${iso}T00:00:00Z`));
+}
+
 /** Bytes as kB or MB. */
 export function bytes(value: number | null | undefined, locale = readerLocale()): string {
   if (!known(value)) return DASH;

@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { CAME_IN_CAUTION, morning } from "../../src/answers/morning/morning.ts";
+import { CAME_IN_CAUTION } from "../../src/answers/morning/came-in-caution.ts";
+import { morning } from "../../src/answers/morning/morning.ts";
 import type { Engine, SqlValue } from "../../src/db/engine.ts";
 import { fill, openShop } from "./shop.ts";
 

@@ -4,7 +4,7 @@ import type { VerdictWord } from "../../src/answers/failures/verdict.ts";
 import { linkTo, pageOf } from "../../src/rooms/failures/failure-links.ts";
 import { FAILURE_FIELDS } from "../../src/rooms/failures/failure-filters.ts";
 import { adviceLinks, cameInWords } from "../../src/rooms/failures/model-advice.ts";
-import { KeptAnswer } from "../../src/rooms/failures/kept-answer.ts";
+import { KeptAnswer } from "../../src/ui/kept-answer.ts";
 import { comebackSentence } from "../../src/rooms/failures/comeback-words.ts";
 import { kindsSeen, partsByShare, partsByVerdict } from "../../src/rooms/failures/reel-parts.ts";
 import { verdictBook } from "../../src/rooms/failures/verdict-book.ts";

@@ -5,14 +5,11 @@ import { dayAfter } from "../../answers/days.ts";
 import { jobName } from "../../answers/labour/job-name.ts";
 import type { Season, SeasonStatus } from "../../answers/season/season.ts";
 import type { CandidateName } from "../../stats/intake-candidates.ts";
-import { count, date, DASH, number, range, readerLocale, share } from "../../ui/format.ts";
+import { count, date, longDay, number, range, readerLocale, share } from "../../ui/format.ts";
 import { rowsBehindLink } from "../../ui/rows-behind-link.ts";
 
-/** A day with its day of the week, as it is said at the counter. */
-export function promiseDay(iso: string | null, locale = readerLocale()): string {
-  if (iso === null) return DASH;
-  return new Intl.DateTimeFormat(locale, { weekday: "long", day: "numeric", month: "long", timeZone: "UTC" }).format(new Date(`${iso}T00:00:00Z`));
-}
+/** A day as it is said at the counter. */
+export const promiseDay = longDay;
 
 const MONTHS = Array.from({ length: 12 }, (_, at) => new Date(Date.UTC(2001, at, 15)));
 /** A month of the year by its number from 1. */
