@@ -136,7 +136,7 @@ describe("the Stock room", () => {
     expect(await page.locator("figure svg g.quoted line").count()).toBeGreaterThan(3);
   });
 
-  test("prints one supplier's sheet alone, black on white, with the cautions", async () => {
+  test("prints one supplier's sheet alone, black on white, without our reasons or the bench's cautions", async () => {
     await visit(page, "stock");
     await page.evaluate(() => { window.print = () => undefined; });
     await page.getByRole("button", { name: "Print this sheet" }).first().click();
@@ -144,7 +144,8 @@ describe("the Stock room", () => {
     const shown = await page.getByRole("heading").evaluateAll((all) => all.filter((one) => (one as HTMLElement).checkVisibility()).map((one) => one.textContent));
     expect(shown).toHaveLength(1);
     expect(shown[0]).toMatch(/^Order from/);
-    expect(await page.getByText("The maker's service sheet decides which part goes in").first().evaluate((one) => one.checkVisibility())).toBe(true);
+    expect(await page.getByText("The maker's service sheet decides which part goes in").first().evaluate((one) => one.checkVisibility())).toBe(false);
+    expect(await page.getByRole("region", { name: /^Order from/ }).first().getByText("Why", { exact: true }).evaluate((one) => one.checkVisibility())).toBe(false);
     expect(await page.locator("main").evaluate((main) => getComputedStyle(main).color)).toBe("rgb(0, 0, 0)");
     await page.emulateMedia({ media: "screen" });
   });

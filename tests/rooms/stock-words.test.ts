@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { orderFile, orderFileName } from "../../src/rooms/stock/order-file.ts";
+import { orderFile, orderFileName, supplierFile } from "../../src/rooms/stock/order-file.ts";
 import { plannedLines } from "../../src/rooms/stock/stock-filters.ts";
 import { lineStory, orderSentence, sheetSentence } from "../../src/rooms/stock/stock-words.ts";
 import { line, supplierSheet } from "./rows.ts";
@@ -61,6 +61,9 @@ describe("orderFile", () => {
     expect(heads).toBe("part_no,interchange,name,supplier,order_qty,pack_qty,unit_cost,cost,on_hand,on_order,demand_mean,demand_p95,reorder_point,order_up_to,reason");
     expect(row).toMatch(/^FL-7113,bearing 7x11x3,'=HYPERLINK\(1\),Far Lantern,12,4,1\.525,,2,0,6\.5,11,11,13,/);
   });
+
+  test("tells a supplier what to send and nothing of the shelf, the use or the reasons", () =>
+    expect(supplierFile([line()]).split("\r\n").slice(0, 2)).toEqual(["part_no,name,supplier,order_qty,pack_qty,unit_cost,cost", "FL-7113,Bearing 7×11×3,Far Lantern,12,4,1.5,18"]));
 
   test("makes a name that every disk takes", () => {
     expect(orderFileName("Far Lantern / Import", "2025-12-31")).toBe("order-far-lantern-import-2025-12-31.csv");

@@ -35,9 +35,9 @@ export type LaterName = "tickets" | "promise" | "watch" | "records" | "score";
 
 /** Parts in their order on the sheet: title, lines their place is kept for, and whose turn it is when: what is quick goes first. */
 export const LATER: readonly { readonly name: LaterName; readonly title: string; readonly lines: number; readonly turn: number }[] = [
-  { name: "tickets", title: "At the bench", lines: 1, turn: 0 },
-  { name: "promise", title: "Promise today", lines: 8, turn: 2 },
-  { name: "watch", title: "Watch", lines: 8, turn: 3 },
-  { name: "records", title: "Records", lines: 2, turn: 1 },
-  { name: "score", title: "Advice so far", lines: 2, turn: 4 },
+  { name: "tickets", title: "At the bench", lines: 3, turn: 0 },
+  { name: "promise", title: "Promise today", lines: 12, turn: 2 },
+  { name: "watch", title: "Watch", lines: 9, turn: 3 },
+  { name: "records", title: "Records", lines: 4, turn: 1 },
+  { name: "score", title: "Advice so far", lines: 4, turn: 4 },
 ];

@@ -22,7 +22,7 @@ function supplierItem(sheet: SupplierSheet, currency: string, locale?: string): 
   const { supplier, lines, total } = sheet;
   return {
     before: supplier === null ? "No supplier named: " : `${supplier}: `, figure: `${count(lines.length, "line", "lines", locale)}, ${money(total, currency, 0, locale)}`,
-    href: linkTo("stock", { show: "order", ...(supplier !== null && { supplier }) }), after: `. ${neat(sheet.joint.sentence, locale)}`, why: linesOf(sheet, locale),
+    href: linkTo("stock", { show: "order", ...(supplier !== null && { supplier }) }), after: `. ${neat(sheet.joint.sentence)}`, why: linesOf(sheet, locale),
   };
 }
 

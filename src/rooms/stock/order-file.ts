@@ -1,9 +1,12 @@
 import type { RestockLine } from "../../answers/stock/restock-line.ts";
 import { csv } from "../../ui/csv.ts";
-import { ORDER_FILE } from "./stock-columns.ts";
+import { ORDER_FILE, SUPPLIER_FILE } from "./stock-columns.ts";
 
-/** CSV of an order, one line a part, numbers unrounded. */
+/** CSV of the whole order with its reasons, for the owner: one line a part, numbers unrounded. */
 export const orderFile = (lines: readonly RestockLine[]): string => csv(ORDER_FILE, lines);
+
+/** CSV of what goes to one supplier: without our shelf, use and reasons. */
+export const supplierFile = (lines: readonly RestockLine[]): string => csv(SUPPLIER_FILE, lines);
 
 /**
  * Name of an order's file; signs that a disk would refuse become dashes.

@@ -61,3 +61,6 @@ export const ORDER_FILE: Columns = [
   { key: "order_up_to", label: "", value: (line) => line.order_up_to },
   { key: "reason", label: "", value: (line) => line.reason },
 ];
+
+/** What of it a supplier needs to know. */
+export const SUPPLIER_FILE: Columns = ORDER_FILE.filter(({ key }) => ["part_no", "name", "supplier", "order_qty", "pack_qty", "unit_cost", "cost"].includes(key));
