@@ -3,7 +3,7 @@ import type { Page } from "playwright-core";
 /** Waits until every answer of the room that is open stands on the sheet. */
 export async function settled(page: Page): Promise<void> {
   await page.locator("main h1").waitFor();
-  await page.locator("main").locator("table, figure, ul, .notice").first().waitFor();
+  await page.locator("main").locator("table, figure, ul, ol, .notice").first().waitFor();
   await page.waitForFunction(() => document.querySelector("main progress, main [aria-busy=true]") === null);
 }
 

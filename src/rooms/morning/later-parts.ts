@@ -2,7 +2,7 @@ import type { BenchRates } from "../../answers/labour/bench-rates.ts";
 import type { HandGroup } from "../../answers/interchange/hand-groups.ts";
 import type { Look, LookFigures } from "../../answers/morning/last-look.ts";
 import type { RuleChange } from "../../answers/rule-changes/rule-changes.ts";
-import type { Engine } from "../../db/engine.ts";
+import type { Engine, Report } from "../../db/engine.ts";
 import type { BenchStore } from "../../records/bench-log/bench-store.ts";
 import type { Ledger, Reject } from "../../records/ledger/ledger.ts";
 import type { Part } from "./sheet-part.ts";
@@ -30,6 +30,9 @@ export interface MorningAsk {
 
 /** A part of the sheet, with what is kept of it for the next look. */
 export interface Told { readonly part: Part; readonly figures: Partial<LookFigures> }
+
+/** Work that tells how far it is and can be called off. */
+export type LaterWork = (signal: AbortSignal, report: Report) => Promise<Told>;
 
 export type LaterName = "tickets" | "promise" | "watch" | "records" | "score";
 

@@ -15,10 +15,9 @@ import { BENCH_CALENDAR_SETTING, readClosures } from "../../answers/season/bench
 import { conflicts } from "../../records/merging/conflicts.ts";
 import { names } from "../../records/merging/names.ts";
 import { rowsOfRejects } from "../../records/rows-to-fix.ts";
-import type { Work } from "../../ui/job.svelte.ts";
 import { KeptAnswer } from "../../ui/kept-answer.ts";
 import { promisePart, ticketsPart } from "./bench-items.ts";
-import type { KeptRecords, LaterName, MorningAsk, Told } from "./later-parts.ts";
+import type { KeptRecords, LaterName, LaterWork, MorningAsk, Told } from "./later-parts.ts";
 import { answersWaiting, recordsPart, scorePart } from "./record-items.ts";
 import { watchPart } from "./watch-items.ts";
 
@@ -41,25 +40,25 @@ const benchTime = (kept: KeptRecords) => kept.consult(async (_, ledger) => ({
   hours: readBenchHours(await ledger.setting(BENCH_HOURS_SETTING)).hours, closures: readClosures(await ledger.setting(BENCH_CALENDAR_SETTING)).closures,
 }));
 
-const promise = ({ engine, kept, version, as_of, rates, before }: MorningAsk): Work<Told> => async (signal, report) => {
+const promise = ({ engine, kept, version, as_of, rates, before }: MorningAsk): LaterWork => async (signal, report) => {
   const settings = { ...(await benchTime(kept)), rates };
   const load = await loads.of(JSON.stringify([version, as_of, settings]), async () => workInWorker("load", await benchRecords(engine, as_of, settings, signal), { signal, report }));
   return { part: promisePart(load, before), figures: { backlog_hours: load.status === "ok" || load.status === "no hours" ? load.backlog.hours : null } };
 };
 
-const watch = ({ engine, version, before }: MorningAsk): Work<Told> => async (signal, report) => {
+const watch = ({ engine, version, before }: MorningAsk): LaterWork => async (signal, report) => {
   const ways = { verdicts: verdictsInWorker, lots: lotsInWorker } as const;
   const found = await watches.of(String(version), () => worthWatching(engine, ways, { signal, report }));
   return { part: watchPart(found, before), figures: { watch: watchedNames(found) } };
 };
 
-const score = ({ engine, version, as_of, rule_changes }: MorningAsk): Work<Told> => async (signal, report) => {
+const score = ({ engine, version, as_of, rule_changes }: MorningAsk): LaterWork => async (signal, report) => {
   const replay = await scores.of(JSON.stringify([version, as_of, rule_changes]), () => askReplay(engine, { as_of, rule_changes }, { signal, report, work: replayInWorker }));
   return { part: scorePart(adviceScore(replay), replay.verdict[0] ?? ""), figures: {} };
 };
 
 /** The work behind each part that comes in after the first picture. */
-export function laterWork(name: LaterName, ask: MorningAsk): Work<Told> {
+export function laterWork(name: LaterName, ask: MorningAsk): LaterWork {
   switch (name) {
     case "tickets": return () => tickets(ask);
     case "records": return (signal) => records(ask, signal);

@@ -24,7 +24,7 @@ export class MorningDay {
   private come = $state.raw<readonly Part[]>([]);
   private figures: Partial<LookFigures>;
   private readonly looks: KeptLooks | null;
-  private readonly works: ReadonlyMap<LaterName, Work<Part>>;
+  private readonly works: Readonly<Record<LaterName, Work<Part>>>;
 
   /**
    * @param kept the ledger's setting as it was read
@@ -34,7 +34,7 @@ export class MorningDay {
     const { looks, fault } = readKeptLooks(kept), before = lookToCompare(looks, now), waiting = waitingPart(order);
     [this.looks, this.fault, this.before, this.figures] = [looks, fault, before, { order: orderedNames(order.restock) }];
     this.first = [orderPart(order, ask.currency, before), ...(waiting ? [waiting] : [])];
-    this.works = new Map(LATER.map(({ name, turn }) => [name, this.#working(name, turn, { ...ask, before, kept: session })]));
+    this.works = Object.fromEntries(LATER.map(({ name, turn }) => [name, this.#working(name, turn, { ...ask, before, kept: session })])) as Record<LaterName, Work<Part>>;
   }
 
   get whole(): boolean { return this.reached >= LATER.length; }
@@ -50,7 +50,7 @@ export class MorningDay {
   /** The work of a part whose turn has come, else null. */
   workOf(name: LaterName): Work<Part> | null {
     const turn = LATER.find((one) => one.name === name)?.turn ?? LATER.length;
-    return turn <= this.reached ? this.works.get(name) ?? null : null;
+    return turn <= this.reached ? this.works[name] : null;
   }
 
   #working(name: LaterName, turn: number, ask: MorningAsk): Work<Part> {
