@@ -7,13 +7,15 @@ import { firstPicture, openApp } from "../browser/harness.ts";
 export interface Visits {
   /** Nothing known to the browser; the demo is imported on the way. */
   first: number;
-  /** In a browser started anew on the same profile: records and engine come from its own storage. */
+  /** In a browser started anew on the same profile: records and program come from its own storage. */
   second: number;
 }
 
 async function visit(profileDir: string): Promise<number> {
-  const app = await openApp({ profileDir });
+  const app = await openApp({ profileDir, offline: true });
   const took = await firstPicture(app);
+  // What the first visit keeps after its picture answers for the second.
+  await app.page.getByText("Opens without a network").waitFor();
   await app.close();
   return took;
 }

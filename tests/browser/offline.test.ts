@@ -126,7 +126,7 @@ describe("files kept on the disk", () => {
     await page.getByText("It was fetched again.").waitFor();
     expect([await changed(page), await caches(page)]).toEqual([[], [all]]);
     await app.close();
-  });
+  }, 400_000);
 
   test("need room: where there is none the first visit works, says so, and leaves the little room to the records", async () => {
     const app = await openApp({ offline: true }), { page } = app;
@@ -169,5 +169,5 @@ describe("a power cut while the files are being kept", () => {
     await visit(next.page, "season");
     await next.startServer();
     await next.close();
-  });
+  }, 400_000);
 });
