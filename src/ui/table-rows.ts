@@ -13,6 +13,8 @@ export interface Column<R> {
   readonly sortable?: boolean;
   /** Words that may break over lines, such as a reason; other cells keep to one line. */
   readonly wide?: boolean;
+  /** Stands aside where the table would else move sideways; the reader can bring it back. */
+  readonly spare?: boolean;
 }
 
 export interface Order {

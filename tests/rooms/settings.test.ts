@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { Changing } from "../../src/rooms/settings/changing.svelte.ts";
+import { Changing } from "../../src/ui/changing.svelte.ts";
 import { writingWays } from "../../src/rooms/settings/writing-ways.ts";
 import { levelOf } from "../../src/rooms/settings/level-of.ts";
 

@@ -63,6 +63,7 @@ describe("shelf and suppliers in words", () => {
   test("name each pair of suppliers of one part once, and read a sum or nothing", () => {
     const pair = (supplier: string, here: string, there: string, other: string) => ({ supplier, elsewhere: [{ interchange: "g", here, there, supplier: other, price_ratio: 0.5, days_more: 13 }] });
     expect(elsewhereLines([pair("ALD", "A", "B", "FLI"), pair("FLI", "B", "A", "ALD")] as never)).toEqual(["A from ALD, or B from FLI: 0.5 times the price, 13 days later."]);
-    expect(["80", "80,5", "", "-3", "x"].map(freeValue)).toEqual([80, 80.5, null, null, null]);
+    expect(["80", "80,5", ""].map(freeValue)).toEqual([80, 80.5, null]);
+    for (const wrong of ["-3", "x", "0"]) expect(() => freeValue(wrong)).toThrow("is no sum of money");
   });
 });

@@ -76,9 +76,9 @@ const FINDING_COLUMNS: readonly Column<FindingBehind>[] = [
   { key: "grade", label: "Grade", value: (row) => row.grade, text: gradeWords },
   { key: "mode", label: "What was wrong", value: (row) => row.mode },
   { key: "action", label: "What was done", value: doneWords },
-  { key: "source", label: "File and line", value: sourceWords },
-  { key: "opening", label: "Why it came in", value: (row) => row.opening, text: (row) => OPENINGS[row.opening ?? ""] ?? DASH },
-  { key: "salt_days", label: "Salt days", align: "right", value: (row) => row.salt_days, text: (row) => number(row.salt_days) },
+  { key: "source", label: "File and line", spare: true, value: sourceWords },
+  { key: "opening", label: "Why it came in", spare: true, value: (row) => row.opening, text: (row) => OPENINGS[row.opening ?? ""] ?? DASH },
+  { key: "salt_days", label: "Salt days", spare: true, align: "right", value: (row) => row.salt_days, text: (row) => number(row.salt_days) },
   { key: "note", label: "Note", wide: true, value: (row) => row.note },
 ];
 

@@ -25,6 +25,11 @@ export class Spellings {
     await this.write(ledger, withoutSpelling(await this.kept(ledger), spelling, reel_kind));
   }
 
+  /** Takes a line up again that was dropped, for its kind of reel too. */
+  async putBack(ledger: Ledger, entry: OwnSpelling): Promise<void> {
+    await this.write(ledger, withSpelling(await this.kept(ledger), entry));
+  }
+
   /** Another tab may have written meanwhile. */
   private async kept(ledger: Ledger): Promise<readonly OwnSpelling[]> {
     return spellingsFrom(await ledger.setting(SPELLING_SETTING)).entries;

@@ -30,9 +30,9 @@ export const lineColumns = (currency: string): Columns => [
   part,
   { ...quiet(pieces("order_qty", "Order")) },
   { ...cost(currency), text: (line) => (line.cost === 0 ? DASH : money(line.cost, currency, 2)) },
-  pieces("on_hand", "On hand"), quiet(pieces("on_order", "On order")), quiet(pieces("waiting", "Jobs wait")),
+  pieces("on_hand", "On hand"), { ...quiet(pieces("on_order", "On order")), spare: true }, { ...quiet(pieces("waiting", "Jobs wait")), spare: true },
   { key: "demand_per_month", label: "Used", unit: "a month", ...right, value: (line) => line.demand_per_month, text: (line) => number(line.demand_per_month, 1) },
-  { key: "demand_mean", label: "Until next", unit: "expected", ...right, value: (line) => line.demand_mean, text: (line) => number(line.demand_mean, 1) },
+  { key: "demand_mean", label: "Until next", unit: "expected", spare: true, ...right, value: (line) => line.demand_mean, text: (line) => number(line.demand_mean, 1) },
   { key: "demand_p95", label: "Until next", unit: "19 in 20 under", ...right, value: (line) => line.demand_p95, text: (line) => number(line.demand_p95) },
   pieces("reorder_point", "Order below"),
 ];

@@ -1,6 +1,6 @@
-import { sentence } from "../../ui/trouble.ts";
+import { sentence } from "./trouble.ts";
 
-/** The last change of a setting, with the way back. */
+/** The last change the owner made in one place, with the way back. */
 export class Changing {
   did = $state.raw<{ readonly words: string; readonly back: () => Promise<void> } | null>(null);
   trouble = $state<string | null>(null);
