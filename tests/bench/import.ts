@@ -1,22 +1,27 @@
-import { readFileSync } from "node:fs";
+import { execFile } from "node:child_process";
+import { appendFileSync, mkdtempSync, openAsBlob, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { promisify } from "node:util";
 import Papa from "papaparse";
 import { openNodeEngine } from "../../src/db/open-node.ts";
 import { prepareSchema } from "../../src/db/prepare.ts";
 import { importFiles } from "../../src/records/importing.ts";
 import { openMemoryLedger } from "../../src/records/ledger/memory-ledger.ts";
 import { loadVocabulary } from "../../src/records/load-vocabulary.ts";
+import type { NamedFile } from "../../src/records/reading/read-file.ts";
 
 const DEMO = join(import.meta.dirname, "../../data/demo");
 const TODAY = "2026-06-01";
 
-/** The demo's rows again and again, each round with ticket numbers and serials of its own, until there are `enough`. */
-function grown(file: string, own: readonly string[], rounds: number): string {
-  const { data, meta } = Papa.parse<Record<string, string>>(readFileSync(join(DEMO, file), "utf8"), { header: true, skipEmptyLines: true });
-  const rows = Array.from({ length: rounds }, (_, round) => data.map((row) => ({
-    ...row, ...Object.fromEntries(own.filter((name) => row[name]).map((name) => [name, `${row[name]}-${round}`])),
-  }))).flat();
-  return Papa.unparse(rows, { columns: meta.fields ?? [] });
+/** The demo's rows again and again, each round with ticket numbers and serials of its own, in a file so that they take no memory. */
+async function grown(folder: string, file: string, own: readonly string[], rounds: number): Promise<NamedFile> {
+  const { data, meta } = Papa.parse<Record<string, string>>(readFileSync(join(DEMO, file), "utf8"), { header: true, skipEmptyLines: true }), path = join(folder, file);
+  for (let round = 0; round < rounds; round += 1) {
+    const rows = data.map((row) => ({ ...row, ...Object.fromEntries(own.filter((name) => row[name]).map((name) => [name, `${row[name]}-${round}`])) }));
+    appendFileSync(path, `${Papa.unparse(rows, { columns: meta.fields ?? [], header: round === 0 })}\r\n`);
+  }
+  return { name: file, blob: await openAsBlob(path) };
 }
 
 export interface SheetTime { rows: number; milliseconds: number }
@@ -49,7 +54,8 @@ export async function sheetTime(rows: number): Promise<SheetTime> {
   }
 }
 
-export interface ImportTime { findings: number; milliseconds: number }
+/** `bytes`: how far the process grew at most, engine, packed import and all; only of a process of its own does it tell of the import alone. */
+export interface ImportTime { findings: number; milliseconds: number; bytes: number }
 
 /**
  * Time to read, check, settle, keep and derive the demo's tickets and findings, grown to at least `findings` findings, in
@@ -60,21 +66,26 @@ export interface ImportTime { findings: number; milliseconds: number }
 export async function importTime(findings: number): Promise<ImportTime> {
   const once = readFileSync(join(DEMO, "findings.csv"), "utf8").trim().split("\n").length - 1;
   const rounds = Math.ceil(findings / once);
-  const files = [
-    { name: "tickets.csv", blob: new Blob([grown("tickets.csv", ["ticket_no", "serial"], rounds)]) },
-    { name: "findings.csv", blob: new Blob([grown("findings.csv", ["ticket_no"], rounds)]) },
-  ];
+  const folder = mkdtempSync(join(tmpdir(), "saltbench-"));
   const engine = await openNodeEngine();
   try {
+    const files = [await grown(folder, "tickets.csv", ["ticket_no", "serial"], rounds), await grown(folder, "findings.csv", ["ticket_no"], rounds)];
     await prepareSchema(engine);
     await loadVocabulary(engine);
-    const began = performance.now();
+    const before = process.memoryUsage().rss, began = performance.now();
     const done = await importFiles(files, { engine, ledger: openMemoryLedger(), today: TODAY, origin: "files" });
     const milliseconds = performance.now() - began;
     const kept = done.tables.find(({ table }) => table === "findings")?.rows ?? 0;
     if (kept < findings * 0.95) throw new Error(`Only ${kept} of ${once * rounds} findings came in.`);
-    return { findings: kept, milliseconds };
+    return { findings: kept, milliseconds, bytes: process.resourceUsage().maxRSS * 1024 - before };
   } finally {
     await engine.close();
+    rmSync(folder, { recursive: true });
   }
+}
+
+/** The same in a process of its own, so that `bytes` holds nothing of other work. */
+export async function importTimeAlone(findings: number): Promise<ImportTime> {
+  const { stdout } = await promisify(execFile)(process.execPath, [join(import.meta.dirname, "../../src/commands/run-ts.mjs"), join(import.meta.dirname, "import-alone.ts"), String(findings)]);
+  return JSON.parse(stdout.trim().split("\n").at(-1) ?? "") as ImportTime;
 }

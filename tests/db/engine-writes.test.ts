@@ -27,6 +27,14 @@ describe("loading a stream", () => {
     expect(await engine.rows("select distinct import_no, source_file, position from ledger.findings")).toEqual([{ import_no: 7, source_file: "it's.csv", position: null }]);
   });
 
+  test("takes in whole what is larger than one message to the engine", async () => {
+    // 1.1 million doubles are 8.8 MB; a message holds 8 MiB.
+    const many = Array.from({ length: 1_100_000 }, (_, at) => ({ minutes: at })), bytes = rowsStream({ minutes: "double" }, many);
+    expect(bytes.length).toBeGreaterThan(8 << 20);
+    await engine.load("ledger.findings", bytes, many.length);
+    expect(await engine.rows("select count(*) as n, sum(minutes) as total from ledger.findings")).toEqual([{ n: 1_100_000, total: (1_100_000 * 1_099_999) / 2 }]);
+  });
+
   test("lets a column that is alike in every row win over the stream's own", async () => {
     await engine.load("ledger.findings", rowsStream({ import_no: "integer" }, [{ import_no: 1 }]), 1, { import_no: 2 });
     expect(await engine.rows("select import_no from ledger.findings")).toEqual([{ import_no: 2 }]);
