@@ -1,3 +1,4 @@
+import { ELSEWHERE_SETTING, elsewhereText, readElsewhere, type Elsewhere } from "./answers/elsewhere/elsewhere.ts";
 import { HAND_GROUPS_SETTING, readHandGroups, type HandGroup } from "./answers/interchange/hand-groups.ts";
 import { BENCH_RATES_SETTING, benchRatesText, NO_RATES, readBenchRates, type BenchRates } from "./answers/labour/bench-rates.ts";
 import { BENCH_HOURS_SETTING } from "./answers/bench-load/bench-hours.ts";
@@ -17,7 +18,7 @@ const SHOP = "shop", CURRENCY = "currency";
 const INVENTED_RATES: BenchRates = { hour_price: 54, hour_cost: 31, beside_min: 17 };
 
 /** What is written over the demo goes out with it. */
-const OVER_THE_DEMO = [RULE_CHANGES_SETTING, BENCH_RATES_SETTING, HAND_GROUPS_SETTING, ORDER_MARKS_SETTING, FREE_FROM_SETTING, BENCH_HOURS_SETTING, BENCH_CALENDAR_SETTING, SERVICE_LEVELS_SETTING, MORNING_LOOKS_SETTING];
+const OVER_THE_DEMO = [RULE_CHANGES_SETTING, BENCH_RATES_SETTING, HAND_GROUPS_SETTING, ORDER_MARKS_SETTING, FREE_FROM_SETTING, BENCH_HOURS_SETTING, BENCH_CALENDAR_SETTING, SERVICE_LEVELS_SETTING, MORNING_LOOKS_SETTING, ELSEWHERE_SETTING];
 
 /** What the owner wrote about the shop itself, as the app remembers it while it is open. */
 export abstract class ShopWords {
@@ -43,6 +44,9 @@ export abstract class ShopWords {
   /** Chance of not running out before the next order arrives, by class of part. */
   service_levels = $state.raw<ServiceLevels>(USUAL_LEVELS);
 
+  /** What other shops counted, where a roll-up of theirs was taken in. */
+  elsewhere = $state.raw<Elsewhere | null>(null);
+
   /** What the owner wrote that the stock advice goes by. */
   get stock_words() { return { rule_changes: this.rule_changes, marks: this.order_marks, free_from: this.free_from, targets: this.service_levels }; }
 
@@ -65,7 +69,9 @@ export abstract class ShopWords {
     const levels = readServiceLevels(await this.kept.setting(SERVICE_LEVELS_SETTING)), written = readWriting(await this.kept.setting(WRITING_SETTING));
     this.service_levels = levels.levels;
     this.way_of_writing = written.locale;
-    return [...faults, ...read.faults, ...groups.faults, ...orders.faults, ...carriage.faults, ...levels.faults, ...written.faults];
+    const others = readElsewhere(await this.kept.setting(ELSEWHERE_SETTING));
+    this.elsewhere = others.elsewhere;
+    return [...others.faults, ...faults, ...read.faults, ...groups.faults, ...orders.faults, ...carriage.faults, ...levels.faults, ...written.faults];
   }
 
   /** Takes out what was written over the demo. */
@@ -77,6 +83,12 @@ export abstract class ShopWords {
   async keepBenchRates(rates: BenchRates): Promise<void> {
     await this.kept.keepSetting(BENCH_RATES_SETTING, benchRatesText(rates));
     this.bench_rates = rates;
+  }
+
+  /** @param elsewhere null takes the other shops out again */
+  async keepElsewhere(elsewhere: Elsewhere | null): Promise<void> {
+    await this.kept.keepSetting(ELSEWHERE_SETTING, elsewhere && elsewhereText(elsewhere));
+    this.elsewhere = elsewhere;
   }
 
   async keepShop(name: string): Promise<void> {

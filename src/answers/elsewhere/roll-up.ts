@@ -1,6 +1,5 @@
-import { Schema, Table, tableFromIPC, tableToIPC } from "apache-arrow";
-import { frame } from "../../db/arrow-stream.ts";
-import { DamagedRows } from "../../db/errors.ts";
+import { tableFromIPC } from "apache-arrow";
+import type { Table } from "apache-arrow";
 import { rowsStream } from "../../db/rows-stream.ts";
 import { conditionRows } from "../failures/condition-rows.ts";
 import type { ConditionCells } from "../failures/condition-rows.ts";
@@ -22,6 +21,12 @@ export type RollUpRow = {
 
 /** Number of the layout; a file with another is refused. */
 const VERSION = "1";
+/** What follows the end of the stream, where readers of Arrow stop: version and checksum. */
+const trailer = (sha256: string) => `\nSALTBENCH ROLL-UP ${VERSION} ${sha256}\n`;
+const TRAILER = /\nSALTBENCH ROLL-UP (\d{1,3}) ([0-9a-f]{64})\n$/;
+const TRAILER_BYTES = 100;
+/** Four whole numbers and three words by their places: a file that says it holds more rows cannot be true. */
+const LEAST_BYTES_A_ROW = 28;
 const TYPES = { shop: "integer", position: "varchar", maker: "varchar", model: "varchar", condition: "integer", inspected: "integer", failed: "integer" } as const;
 /** A roll-up of hundreds of shops has a tenth of this. */
 const MOST_BYTES = 256 * 2 ** 20;
@@ -44,17 +49,17 @@ export function rollUpOf(cells: readonly ConditionCells[]): RollUpRow[] {
   });
 }
 
-/** SHA-256 over the rows as text, so that it holds whatever wrote the file again. */
-async function checksum(rows: readonly RollUpRow[]): Promise<string> {
-  const text = rows.map(({ shop, position, maker, model, condition, inspected, failed }) => JSON.stringify([shop, position, maker, model, condition, inspected, failed])).join("\n");
-  const digest = await crypto.subtle.digest("SHA-256", new TextEncoder().encode(text));
+async function checksum(bytes: Uint8Array): Promise<string> {
+  const digest = await crypto.subtle.digest("SHA-256", bytes as Uint8Array<ArrayBuffer>);
   return [...new Uint8Array(digest)].map((byte) => byte.toString(16).padStart(2, "0")).join("");
 }
 
-/** The rows as an Arrow IPC stream that says its version and checksum in its schema. */
-export async function rollUpStream(rows: readonly RollUpRow[]): Promise<Uint8Array> {
-  const table = tableFromIPC(rowsStream(TYPES, rows)), about = new Map([["saltbench_roll_up", VERSION], ["sha256", await checksum(rows)]]);
-  return tableToIPC(new Table(new Schema(table.schema.fields, about), table.batches), "stream");
+/** The rows as an Arrow IPC stream, followed by its version and the SHA-256 of its bytes. */
+export async function rollUpFileOf(rows: readonly RollUpRow[]): Promise<Uint8Array> {
+  const stream = rowsStream(TYPES, rows), end = new TextEncoder().encode(trailer(await checksum(stream))), file = new Uint8Array(stream.length + end.length);
+  file.set(stream);
+  file.set(end, stream.length);
+  return file;
 }
 
 const whole = (value: unknown, most = 2 ** 31): value is number => typeof value === "number" && Number.isInteger(value) && value >= 0 && value < most;
@@ -67,13 +72,28 @@ function rowOf(row: Record<string, unknown>): RollUpRow {
   return { shop, position, maker, model, condition, inspected, failed };
 }
 
-function tableOf(file: Uint8Array): Table {
+const NO_ROLL_UP = "This is no roll-up of other shops, or it is damaged at its end: it has to be the file roll-up.arrow that a report on many shops wrote.";
+const CHANGED = "This roll-up is not as it was written: its checksum does not fit. Ask for the file again.";
+
+/** The stream without what follows it; nothing of it is read before its bytes are known to be those that were written. */
+async function streamOf(file: Uint8Array): Promise<Uint8Array> {
+  if (file.length > MOST_BYTES) throw new BadRollUp("This file is too large for a roll-up of other shops.");
+  const [end, version, sha256] = TRAILER.exec(new TextDecoder("latin1").decode(file.subarray(-TRAILER_BYTES))) ?? [];
+  if (end === undefined) throw new BadRollUp(NO_ROLL_UP);
+  const stream = file.slice(0, file.length - end.length);
+  if (await checksum(stream) !== sha256) throw new BadRollUp(CHANGED);
+  if (version !== VERSION) throw new BadRollUp(`This roll-up is of version ${version}, this Saltbench reads version ${VERSION}.`);
+  return stream;
+}
+
+/** A file made to mislead has a checksum that fits. */
+function tableOf(stream: Uint8Array): Table {
   try {
-    frame(file);
-    return tableFromIPC(file);
+    const table = tableFromIPC(stream);
+    if (table.numRows * LEAST_BYTES_A_ROW > stream.length) throw new BadRollUp(NO_ROLL_UP);
+    return table;
   } catch (cause) {
-    if (cause instanceof DamagedRows) throw new BadRollUp("This is no roll-up of other shops, or it is cut short: it has to be the file roll-up.arrow that a report on many shops wrote.", { cause });
-    throw new BadRollUp("This roll-up is damaged. Ask for the file again.", { cause });
+    throw cause instanceof BadRollUp ? cause : new BadRollUp(NO_ROLL_UP, { cause });
   }
 }
 
@@ -83,12 +103,7 @@ function tableOf(file: Uint8Array): Table {
  * @throws {BadRollUp} with a sentence for the owner when it is no roll-up, of another version, or not as it was written
  */
 export async function rollUpRows(file: Uint8Array): Promise<RollUpRow[]> {
-  if (file.length > MOST_BYTES) throw new BadRollUp("This file is too large for a roll-up of other shops.");
-  const table = tableOf(file), about = table.schema.metadata, version = about.get("saltbench_roll_up");
-  if (version === undefined) throw new BadRollUp("This is no roll-up of other shops: it has to be the file roll-up.arrow that a report on many shops wrote.");
-  if (version !== VERSION) throw new BadRollUp(`This roll-up is of version ${version}, this Saltbench reads version ${VERSION}.`);
-  const columns = Object.keys(TYPES).map((name) => [name, table.getChild(name)] as const), rows: RollUpRow[] = [];
+  const table = tableOf(await streamOf(file)), columns = Object.keys(TYPES).map((name) => [name, table.getChild(name)] as const), rows: RollUpRow[] = [];
   for (let at = 0; at < table.numRows; at += 1) rows.push(rowOf(Object.fromEntries(columns.map(([name, column]) => [name, column?.get(at)]))));
-  if (await checksum(rows) !== about.get("sha256")) throw new BadRollUp("This roll-up is not as it was written: its checksum does not fit. Ask for the file again.");
   return rows;
 }
