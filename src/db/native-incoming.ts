@@ -31,11 +31,12 @@ function appended(duck: Duck, appender: NodeApi.DuckDBAppender, batch: RecordBat
   for (let from = 0; from < batch.numRows; from += most) {
     const n = Math.min(most, batch.numRows - from), chunk = duck.DuckDBDataChunk.create(of, n);
     types.forEach(({ cell }, at) => {
-      const column = columns[at] as (row: number) => unknown;
-      chunk.setColumnValues(at, Array.from({ length: n }, (_, i) => {
+      const column = columns[at] as (row: number) => unknown, vector = chunk.getColumnVector(at);
+      for (let i = 0; i < n; i += 1) {
         const value = column(from + i);
-        return value === null || value === undefined ? null : cell(value as never);
-      }));
+        vector.setItem(i, (value === null || value === undefined ? null : cell(value as never)) as never);
+      }
+      vector.flush();
     });
     appender.appendDataChunk(chunk);
   }

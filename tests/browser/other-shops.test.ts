@@ -33,7 +33,7 @@ describe("other shops", () => {
     await page.reload();
     await visit(page, "failures?model=Brackhelm+Whinbeck+40");
     const panel = page.getByRole("region", { name: "At other shops" });
-    await panel.getByText(/here \d+ of \d+; elsewhere 18 of 600 in 3 shops\. Fails more often here: anti-reverse clutch\./).waitFor({ timeout: 240_000 });
+    await panel.getByText(/here \d+ of \d+; elsewhere 18 of 600 in 3 shops\. Fails more often here: anti-reverse clutch/).waitFor({ timeout: 240_000 });
     expect(await seriousViolations(page)).toEqual([]);
   }, 300_000);
 

@@ -22,7 +22,7 @@ export const ELSEWHERE_COLUMNS: readonly Column<BesideElsewhere>[] = [
 
 /** What other shops say of a model, in a sentence or two. */
 export function elsewhereSentence(rows: readonly BesideElsewhere[], name: string, opening: Opening): string {
-  if (rows.length === 0) return `The other shops' counts hold no part of ${name} that was looked at here, ${CAME[opening]}.`;
+  if (rows.length === 0) return `The other shops’ counts hold no part of ${name} that was looked at here, ${CAME[opening]}.`;
   const [first] = rows, plain = first ? `${first.position_name}, ${CAME[opening]}: here ${ofWords(first.failed, first.inspected)}; elsewhere ${ofWords(first.elsewhere_failed, first.elsewhere_inspected)} in ${count(first.shops, "shop", "shops")}.` : "";
   const named = (word: BesideElsewhere["word"]) => rows.filter((row) => row.word === word).map((row) => inSentence(row.position_name)).join(", ");
   const more = named("more often here"), less = named("less often here");
@@ -32,5 +32,5 @@ export function elsewhereSentence(rows: readonly BesideElsewhere[], name: string
 /** What was taken in. */
 export function takenWords({ shops, rows, taken_on }: Elsewhere): string {
   const all = rows.filter(({ opening }) => opening === "*"), models = new Set(all.map(({ maker, model }) => JSON.stringify([maker, model]))).size;
-  return `Counts of ${count(shops, "shop", "shops")} on ${count(models, "model", "models")}, taken in on ${date(taken_on)}. A model's page shows them beside yours.`;
+  return `Counts of ${count(shops, "shop", "shops")} on ${count(models, "model", "models")}, taken in on ${date(taken_on)}. A model’s page shows them beside yours.`;
 }
