@@ -10,6 +10,7 @@ import { ORDER_MARKS_SETTING, orderMarksText, readOrderMarks, type OrderMark } f
 import { readServiceLevels, SERVICE_LEVELS_SETTING, serviceLevelsText, USUAL_LEVELS, type ServiceLevels } from "./answers/stock/service-levels.ts";
 import type { Ledger } from "./records/ledger/ledger.ts";
 import { readWriting, WRITING_SETTING } from "./way-of-writing.ts";
+import { FAILURE_GRADE, readFailureGrade } from "./records/merging/put-together.ts";
 import { INVENTED } from "./world.ts";
 
 const SHOP = "shop", CURRENCY = "currency";
@@ -66,12 +67,13 @@ export abstract class ShopWords {
     this.order_marks = orders.marks;
     const carriage = readFreeFrom(await this.kept.setting(FREE_FROM_SETTING));
     this.free_from = carriage.free_from;
+    const grade = readFailureGrade(await this.kept.setting(FAILURE_GRADE));
     const levels = readServiceLevels(await this.kept.setting(SERVICE_LEVELS_SETTING)), written = readWriting(await this.kept.setting(WRITING_SETTING));
     this.service_levels = levels.levels;
     this.way_of_writing = written.locale;
     const others = readElsewhere(await this.kept.setting(ELSEWHERE_SETTING));
     this.elsewhere = others.elsewhere;
-    return [...others.faults, ...faults, ...read.faults, ...groups.faults, ...orders.faults, ...carriage.faults, ...levels.faults, ...written.faults];
+    return [...grade.faults, ...others.faults, ...faults, ...read.faults, ...groups.faults, ...orders.faults, ...carriage.faults, ...levels.faults, ...written.faults];
   }
 
   /** Takes out what was written over the demo. */

@@ -32,10 +32,10 @@ export const browserLocale = (): string => (typeof navigator === "undefined" || 
 
 const kept = new Map<string, Intl.NumberFormat>();
 
-/** How a locale writes a number with at least and at most so many decimals; made once, as making one is slow. */
+/** How a locale writes a number with at least and at most so many decimals; made once, as making one is slow. What rounds to nought has no minus. */
 export function numberFormat(locale: string, least: number, most: number): Intl.NumberFormat {
   const key = `${locale} ${least} ${most}`;
-  const made = kept.get(key) ?? new Intl.NumberFormat(locale, { minimumFractionDigits: least, maximumFractionDigits: most });
+  const made = kept.get(key) ?? new Intl.NumberFormat(locale, { minimumFractionDigits: least, maximumFractionDigits: most, signDisplay: "negative" });
   kept.set(key, made);
   return made;
 }

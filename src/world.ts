@@ -11,6 +11,7 @@ import type { Look } from "./records/looking/look.ts";
 import { readAhead } from "./records/read-ahead.ts";
 import { readInWorker } from "./records/read-in-worker.ts";
 import type { NamedFile, ReadFile } from "./records/reading/read-file.ts";
+import { today } from "./records/today.ts";
 
 /** What the session needs of the place it runs in; tests bring their own. */
 export interface World {
@@ -78,12 +79,6 @@ async function keeping(ask: boolean): Promise<Keeping> {
   return persisted === undefined ? "unknown" : persisted ? "kept" : "at risk";
 }
 
-/** The reader's own date, not Greenwich's. */
-function day(now = new Date()): string {
-  const two = (part: number) => String(part).padStart(2, "0");
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
-}
-
 const SEEN = "saltbench:seen";
 
 /** Kept outside the ledger so that it can be asked at once; where the browser forbids it, nothing is done ahead. */
@@ -110,5 +105,5 @@ export const browser: World = {
   firstTime,
   keeping,
   alone: (work) => (navigator.locks ? navigator.locks.request("saltbench: first visit", work) : work()),
-  day: () => day(),
+  day: () => today(),
 };

@@ -6,6 +6,14 @@ export const number = (value: number): string => writtenNumber(value, 0, Math.ab
 /** A number with exactly so many decimals. */
 export const decimal = (value: number, digits: number): string => writtenNumber(value, digits, digits);
 
+const LONGEST_SAID = 60;
+
+/** A value out of a JSON text as it may stand in a sentence, whatever it is; an object that calls itself a text is none. */
+export function saidInText(value: unknown): string {
+  const text = (typeof value === "string" ? value : JSON.stringify(value) ?? "nothing").replace(/\p{Cc}/gu, " ");
+  return text.length > LONGEST_SAID ? `${text.slice(0, LONGEST_SAID)}…` : text;
+}
+
 /** A price with its hundredths. */
 export const price = (value: number): string => decimal(value, 2);
 

@@ -80,8 +80,12 @@ function settingsFrom(text: string): Record<string, string> {
   return Object.fromEntries(entries.filter((entry): entry is [string, string] => typeof entry[1] === "string"));
 }
 
-/** @throws {BackupRefused} when the file is no backup, a newer one, or damaged */
-async function opened(file: Blob): Promise<ReadonlyMap<string, Uint8Array>> {
+/**
+ * The files of a backup, each held against its checksum.
+ *
+ * @throws {BackupRefused} when the file is no backup, a newer one, or damaged
+ */
+export async function backupFiles(file: Blob): Promise<ReadonlyMap<string, Uint8Array>> {
   const files = unzipped(new Uint8Array(await file.arrayBuffer()), (name) => NAMES.has(name) || name === SOURCES || isBenchFile(name));
   if (!files.has(MANIFEST)) throw new BackupRefused("This zip file is not a backup of Saltbench: it has no manifest.json.");
   const manifest = manifestFrom(textOf(files, MANIFEST)), listed = new Set(manifest.entries.map(({ name }) => name));
@@ -99,7 +103,7 @@ async function opened(file: Blob): Promise<ReadonlyMap<string, Uint8Array>> {
  * changed then
  */
 export async function restore(file: Blob, options: Omit<ImportOptions, "origin" | "instead_of_all"> & { readonly bench?: BenchStore }): Promise<Imported> {
-  const files = await opened(file), { engine, ledger } = options, at_bench = benchCopy(files);
+  const files = await backupFiles(file), { engine, ledger } = options, at_bench = benchCopy(files);
   const tables = TABLE_FILES.map(({ name }) => ({ name, blob: new Blob([(files.get(name) ?? new Uint8Array()) as Uint8Array<ArrayBuffer>]) }));
   const beside = files.has(SOURCES) ? { beside: (inside: Engine) => bringSources(inside, textOf(files, SOURCES)) } : {};
   const instead_of_all = { settings: settingsFrom(textOf(files, SETTINGS)), rejects: await rowsToFixFrom(textOf(files, REJECTS)), ...beside };

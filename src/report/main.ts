@@ -1,5 +1,6 @@
 import { existsSync, statSync } from "node:fs";
 import { isDay } from "../answers/days.ts";
+import { today } from "../records/today.ts";
 import { reportArguments } from "./arguments.ts";
 import type { ReportArguments } from "./arguments.ts";
 import { intoFolder } from "./output-folder.ts";
@@ -60,6 +61,5 @@ export async function main(argv: readonly string[]): Promise<number> {
   if (as_of !== null && !isDay(as_of)) return refuse(`--as-of needs a day written YYYY-MM-DD, got ${as_of}.`);
   if (!existsSync(folder)) return refuse(`Nothing to read: there is no ${folder}.`);
   if (many && !statSync(folder).isDirectory()) return refuse(`--shops needs a folder with a folder for each shop, got ${folder}.`);
-  const today = new Date().toISOString().slice(0, 10);
-  return many ? shops(given, today) : oneShop(given, today);
+  return many ? shops(given, today()) : oneShop(given, today());
 }

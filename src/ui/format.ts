@@ -17,8 +17,7 @@ const known = (value: number | null | undefined): value is number => typeof valu
  * number(1234.5, 1, "en-GB"); // => "1,234.5"
  */
 export function number(value: number | null | undefined, digits = 0, locale = readerLocale()): string {
-  // Rounding can leave a minus before a zero, which reads as a mistake.
-  return known(value) ? numberFormat(locale, digits, digits).format(value).replace(/^-(?=[0.,\s]*$)/, "") : DASH;
+  return known(value) ? numberFormat(locale, digits, digits).format(value) : DASH;
 }
 
 /**
@@ -127,6 +126,19 @@ export function date(iso: string | null | undefined, locale = readerLocale()): s
 export function longDay(iso: string | null, locale = readerLocale()): string {
   if (iso === null) return DASH;
   return new Intl.DateTimeFormat(locale, { weekday: "long", day: "numeric", month: "long", timeZone: "UTC" }).format(new Date(`${iso}T00:00:00Z`));
+}
+
+/**
+ * The day of a moment (as `toISOString` writes it) on the calendar where the reader is, which at some hours is not Greenwich's.
+ *
+ * @param zone name of another place than the reader's own
+ * @example
+ * momentDay("2026-03-13T21:30:00.000Z", "en-GB", "Pacific/Auckland"); // => "14 Mar 2026"
+ */
+export function momentDay(moment: string | null | undefined, locale = readerLocale(), zone?: string): string {
+  const at = Date.parse(moment ?? "");
+  if (Number.isNaN(at)) return DASH;
+  return new Intl.DateTimeFormat(locale, { day: "numeric", month: "short", year: "numeric", ...(zone !== undefined && { timeZone: zone }) }).format(at);
 }
 
 /** Bytes as kB or MB. */

@@ -17,14 +17,14 @@ export interface Place {
 export const oneOf = (words: readonly string[], otherwise: string): Field => ({ kind: "word", words, otherwise });
 /** Any short text, or one of the `known` when given. */
 export const text = (known?: readonly string[]): Field => ({ kind: "text", ...(known && { known }) });
-/** A day as `YYYY-MM-DD`. */
+/** A day as `YYYY-MM-DD`, of a year that days can be counted on from. */
 export const day = (): Field => ({ kind: "date" });
 
 const LONGEST = 200;
 const otherwise = (field: Field): string => (field.kind === "word" ? field.otherwise : "");
 
 function isDay(value: string): boolean {
-  const time = /^\d{4}-\d{2}-\d{2}$/.test(value) ? Date.parse(`${value}T00:00:00Z`) : NaN;
+  const time = /^[12]\d{3}-\d{2}-\d{2}$/.test(value) ? Date.parse(`${value}T00:00:00Z`) : NaN;
   return !Number.isNaN(time) && new Date(time).toISOString().startsWith(value);
 }
 

@@ -37,8 +37,8 @@ export function readBenchHours(kept: string | null): { hours: BenchHours; faults
   let read: BenchHours | string;
   try {
     read = hours(JSON.parse(kept));
-  } catch (error) {
-    read = error instanceof Error ? error.message : String(error);
+  } catch {
+    read = "what is kept is damaged";
   }
   return typeof read === "string" ? { hours: NO_HOURS, faults: [`The bench's hours cannot be read: ${read}.`] } : { hours: read, faults: [] };
 }

@@ -1,3 +1,5 @@
+import { saidInText } from "../wording.ts";
+
 /**
  * What the owner settled about which parts are the same: `join`, these numbers are the same thing; `split`, these numbers
  * are a thing of their own, whatever else they were counted with; `size`, how a bearing's size is meant that can be read in two ways.
@@ -15,7 +17,7 @@ function settled(one: unknown): HandGroup | string {
   if (typeof one !== "object" || one === null) return "it is not written as one";
   const { kind, part_nos, part_no, size } = one as Record<string, unknown>;
   if (kind === "size") return isNumber(part_no) && isNumber(size) ? { kind, part_no, size } : "its number or its size is missing";
-  if (kind !== "join" && kind !== "split") return `it neither joins nor splits, got ${String(kind)}`;
+  if (kind !== "join" && kind !== "split") return `it neither joins nor splits, got ${saidInText(kind)}`;
   const fewest = kind === "join" ? 2 : 1;
   if (!Array.isArray(part_nos) || !part_nos.every(isNumber) || new Set(part_nos).size < fewest) return `it needs at least ${fewest} part numbers`;
   return { kind, part_nos: [...new Set(part_nos)] };
@@ -31,8 +33,8 @@ export function readHandGroups(kept: string | null): { groups: readonly HandGrou
   let list: unknown;
   try {
     list = JSON.parse(kept);
-  } catch (error) {
-    return { groups: [], faults: [`The groups made by hand cannot be read: ${error instanceof Error ? error.message : String(error)}.`] };
+  } catch {
+    return { groups: [], faults: [`The groups made by hand cannot be read: what is kept is damaged.`] };
   }
   if (!Array.isArray(list)) return { groups: [], faults: ["The groups made by hand cannot be read: they are not a list."] };
   const read = list.map(settled);

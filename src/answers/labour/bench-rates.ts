@@ -1,3 +1,5 @@
+import { saidInText } from "../wording.ts";
+
 /** What an hour at the bench is meant to bring in and what it costs, in the shop's own money; null where the owner has not said. */
 export interface BenchRates {
   /** Charged for an hour at the bench. */
@@ -25,15 +27,15 @@ export function readBenchRates(kept: string | null): { rates: BenchRates; faults
   let found: unknown;
   try {
     found = JSON.parse(kept);
-  } catch (error) {
-    return { rates: NO_RATES, faults: [`The rates of the bench cannot be read: ${error instanceof Error ? error.message : String(error)}.`] };
+  } catch {
+    return { rates: NO_RATES, faults: [`The rates of the bench cannot be read: what is kept is damaged.`] };
   }
   if (typeof found !== "object" || found === null || Array.isArray(found)) return { rates: NO_RATES, faults: ["The rates of the bench cannot be read: they are not rates."] };
   const given = found as Record<string, unknown>, faults: string[] = [];
   const one = (name: keyof BenchRates): number | null => {
     const value = given[name] ?? null;
     if (value === null || (typeof value === "number" && value >= 0 && value <= MOST[name])) return value;
-    faults.push(`A rate of the bench was left out: ${name} is ${String(value)}.`);
+    faults.push(`A rate of the bench was left out: ${name} is ${saidInText(value)}.`);
     return null;
   };
   return { rates: { hour_price: one("hour_price"), hour_cost: one("hour_cost"), beside_min: one("beside_min") }, faults };

@@ -1,4 +1,5 @@
 import { isDay } from "../days.ts";
+import { saidInText } from "../wording.ts";
 
 /** A change of habit the owner dates: from that day on counts mean something else. */
 export interface RuleChange {
@@ -17,7 +18,7 @@ const LONGEST = 200;
 function changed(one: unknown): RuleChange | string {
   if (typeof one !== "object" || one === null) return "a change is not written as one";
   const { from, position, text } = one as Record<string, unknown>;
-  if (typeof from !== "string" || !isDay(from)) return `its day must be written YYYY-MM-DD, got ${String(from)}`;
+  if (typeof from !== "string" || !isDay(from)) return `its day must be written YYYY-MM-DD, got ${saidInText(from)}`;
   if (position !== null && (typeof position !== "string" || position === "")) return `the part of ${from} is not a part`;
   if (typeof text !== "string" || text.trim() === "" || text.length > LONGEST) return `the words of ${from} must be 1 to ${LONGEST} letters`;
   return { from, position, text: text.trim() };
@@ -36,8 +37,8 @@ export function readRuleChanges(kept: string | null): { changes: readonly RuleCh
   let list: unknown;
   try {
     list = JSON.parse(kept);
-  } catch (error) {
-    return { changes: [], faults: [`The list of rule changes cannot be read: ${error instanceof Error ? error.message : String(error)}.`] };
+  } catch {
+    return { changes: [], faults: [`The list of rule changes cannot be read: what is kept is damaged.`] };
   }
   if (!Array.isArray(list)) return { changes: [], faults: ["The list of rule changes cannot be read: it is not a list."] };
   const read = list.map(changed);

@@ -1,4 +1,5 @@
 import { isDay } from "../days.ts";
+import { saidInText } from "../wording.ts";
 
 /** Days on which the shop, or one person of it, is away; both ends are away too. */
 export interface Closure {
@@ -17,8 +18,8 @@ const LONGEST = 120;
 function closure(one: unknown): Closure | string {
   if (typeof one !== "object" || one === null) return "an entry is not written as one";
   const { from, to, who, text } = one as Record<string, unknown>;
-  if (typeof from !== "string" || !isDay(from)) return `its first day must be written YYYY-MM-DD, got ${String(from)}`;
-  if (typeof to !== "string" || !isDay(to)) return `its last day must be written YYYY-MM-DD, got ${String(to)}`;
+  if (typeof from !== "string" || !isDay(from)) return `its first day must be written YYYY-MM-DD, got ${saidInText(from)}`;
+  if (typeof to !== "string" || !isDay(to)) return `its last day must be written YYYY-MM-DD, got ${saidInText(to)}`;
   if (to < from) return `its last day ${to} is before its first, ${from}`;
   if (who !== null && (typeof who !== "string" || who === "")) return `the person of ${from} is not a name`;
   if (typeof text !== "string" || text.length > LONGEST) return `the words of ${from} must be at most ${LONGEST} letters`;
@@ -38,8 +39,8 @@ export function readClosures(kept: string | null): { closures: readonly Closure[
   let list: unknown;
   try {
     list = JSON.parse(kept);
-  } catch (error) {
-    return { closures: [], faults: [`The list of closed days cannot be read: ${error instanceof Error ? error.message : String(error)}.`] };
+  } catch {
+    return { closures: [], faults: [`The list of closed days cannot be read: what is kept is damaged.`] };
   }
   if (!Array.isArray(list)) return { closures: [], faults: ["The list of closed days cannot be read: it is not a list."] };
   const read = list.map(closure);

@@ -9,8 +9,8 @@ export function readFreeFrom(kept: string | null): { free_from: FreeFrom; faults
   let found: unknown;
   try {
     found = JSON.parse(kept);
-  } catch (error) {
-    return { free_from: {}, faults: [`From what value carriage is free cannot be read: ${error instanceof Error ? error.message : String(error)}.`] };
+  } catch {
+    return { free_from: {}, faults: [`From what value carriage is free cannot be read: what is kept is damaged.`] };
   }
   if (typeof found !== "object" || found === null || Array.isArray(found)) return { free_from: {}, faults: ["From what value carriage is free cannot be read: it is not a list of suppliers."] };
   const good = (value: unknown): value is number => typeof value === "number" && value > 0 && value < Infinity;
@@ -19,6 +19,9 @@ export function readFreeFrom(kept: string | null): { free_from: FreeFrom; faults
     faults: Object.entries(found).flatMap(([supplier, value]) => (good(value) ? [] : [`The value from which ${supplier} sends free was left out: it is no sum of money.`])),
   };
 }
+
+/** The value from which one supplier sends free; null where the owner wrote none. Suppliers may bear any name, those of the language too. */
+export const freeFrom = (free_from: FreeFrom, supplier: string): number | null => (Object.hasOwn(free_from, supplier) ? free_from[supplier] ?? null : null);
 
 /** @throws {RangeError} if a value is not above 0 */
 export function freeFromText(free_from: FreeFrom): string {

@@ -1,4 +1,5 @@
 import { daysFrom, isDay } from "../days.ts";
+import { saidInText } from "../wording.ts";
 import type { ShelfRow } from "./chosen-part.ts";
 import type { Delivery } from "./lead-time.ts";
 
@@ -26,7 +27,7 @@ function marked(one: unknown): OrderMark | string {
   if (typeof part_no !== "string" || part_no === "") return "it names no part";
   if (typeof qty !== "number" || !(qty > 0 && Number.isFinite(qty))) return `the pieces of ${part_no} must be more than 0`;
   if (typeof ordered_on !== "string" || !isDay(ordered_on)) return `the day ${part_no} was ordered must be written YYYY-MM-DD`;
-  if (arrived_on !== null && (typeof arrived_on !== "string" || !isDay(arrived_on) || arrived_on < ordered_on)) return `${part_no} cannot have come on ${String(arrived_on)}`;
+  if (arrived_on !== null && (typeof arrived_on !== "string" || !isDay(arrived_on) || arrived_on < ordered_on)) return `${part_no} cannot have come on ${saidInText(arrived_on)}`;
   const { on_hand, on_order } = (seen ?? {}) as Record<string, unknown>;
   if (!count(on_hand) || !count(on_order)) return `what the parts list said of ${part_no} is missing`;
   return { part_no, supplier: typeof supplier === "string" ? supplier : null, qty, ordered_on, arrived_on, seen: { on_hand, on_order } };
@@ -42,8 +43,8 @@ export function readOrderMarks(kept: string | null): { marks: readonly OrderMark
   let list: unknown;
   try {
     list = JSON.parse(kept);
-  } catch (error) {
-    return { marks: [], faults: [`The orders you marked cannot be read: ${error instanceof Error ? error.message : String(error)}.`] };
+  } catch {
+    return { marks: [], faults: [`The orders you marked cannot be read: what is kept is damaged.`] };
   }
   if (!Array.isArray(list)) return { marks: [], faults: ["The orders you marked cannot be read: they are not a list."] };
   const read = list.map(marked);

@@ -7,6 +7,7 @@ import { indexAhead, seasonProfile } from "../demand/season-profile.ts";
 import { money, number } from "../wording.ts";
 import { adviseLines, checked } from "./advise-lines.ts";
 import type { ShelfRow } from "./chosen-part.ts";
+import { freeFrom } from "./free-from.ts";
 import { leadOf } from "./order-terms.ts";
 import type { Around } from "./order-terms.ts";
 import { stockRecords } from "./restock-facts.ts";
@@ -69,7 +70,7 @@ function terms(shelf: readonly ShelfRow[], around: Pick<Around, "deliveries" | "
   return [...first].map(([supplier, row]) =>
     ({
       supplier, order_cost: row.order_cost, min_order_value: row.min_order_value, lead: leadOf(row, around),
-      free_from: supplier === null ? null : around.settings.free_from[supplier] ?? null, as_of: around.settings.as_of,
+      free_from: supplier === null ? null : freeFrom(around.settings.free_from, supplier), as_of: around.settings.as_of,
     }));
 }
 

@@ -1,3 +1,4 @@
+import { saidInText } from "../wording.ts";
 import type { PartClass } from "./restock-line.ts";
 
 /** Chance of not running out before the next order arrives, by class of part. */
@@ -25,14 +26,14 @@ export function readServiceLevels(kept: string | null): { levels: ServiceLevels;
   let found: unknown;
   try {
     found = JSON.parse(kept);
-  } catch (error) {
-    return { levels: USUAL_LEVELS, faults: [`How seldom a part may run out cannot be read, so the usual levels count: ${error instanceof Error ? error.message : String(error)}.`] };
+  } catch {
+    return { levels: USUAL_LEVELS, faults: [`How seldom a part may run out cannot be read, so the usual levels count: what is kept is damaged.`] };
   }
   if (typeof found !== "object" || found === null) return { levels: USUAL_LEVELS, faults: ["How seldom a part may run out cannot be read, so the usual levels count: it is no list of levels."] };
   const given = found as Record<string, unknown>, wrong = CLASSES.filter((name) => !good(given[name]));
   return {
     levels: Object.fromEntries(CLASSES.map((name) => [name, good(given[name]) ? given[name] : USUAL_LEVELS[name]])) as unknown as ServiceLevels,
-    faults: wrong.map((name) => `How seldom a part of class ${name} may run out was kept as ${String(given[name])}, which cannot be; the usual ${100 * USUAL_LEVELS[name]} % counts.`),
+    faults: wrong.map((name) => `How seldom a part of class ${name} may run out was kept as ${saidInText(given[name])}, which cannot be; the usual ${100 * USUAL_LEVELS[name]} % counts.`),
   };
 }
 

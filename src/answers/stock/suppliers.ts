@@ -5,6 +5,7 @@ import { grouped } from "../grouped.ts";
 import { number, pieces } from "../wording.ts";
 import type { ShelfRow } from "./chosen-part.ts";
 import deliveriesSql from "./deliveries.sql?raw";
+import { freeFrom } from "./free-from.ts";
 import { ENOUGH_DELIVERIES, leadTime } from "./lead-time.ts";
 import type { Delivery } from "./lead-time.ts";
 import orderHistorySql from "./order-history.sql?raw";
@@ -77,7 +78,7 @@ export async function suppliers(engine: Engine, settings: RestockSettings, signa
     const four_in_five = days.length < ENOUGH_DELIVERIES ? null : quantile(days, 0.8);
     return {
       supplier, lead, four_in_five, bought: bought ?? null, parts: rows.length, order_cost: rows[0]?.order_cost ?? null,
-      min_order_value: rows[0]?.min_order_value ?? null, free_from: settings.free_from[supplier] ?? null,
+      min_order_value: rows[0]?.min_order_value ?? null, free_from: freeFrom(settings.free_from, supplier),
       elsewhere: elsewhere(supplier, groups, (row) => leadOf(row, { deliveries, settings })), sentence: sentence(lead, four_in_five),
     };
   });

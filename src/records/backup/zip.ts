@@ -1,5 +1,6 @@
 import { unzipSync, zipSync } from "fflate";
 import { LIMITS } from "../formats/unreadable.ts";
+import { isTooDense } from "../formats/zip-file.ts";
 import { BackupRefused } from "./manifest.ts";
 
 /** Pictures do not get smaller. */
@@ -23,8 +24,9 @@ export function unzipped(archive: Uint8Array, wanted: (name: string) => boolean)
   let size = 0;
   try {
     const files = unzipSync(archive, {
-      filter: ({ name, originalSize }) => {
+      filter: ({ name, size: packed, originalSize }) => {
         if (!wanted(name)) return false;
+        if (isTooDense(packed, originalSize)) throw new BackupRefused(`This backup is damaged: ${name} says that it holds more than can be packed into it.`);
         if ((size += originalSize) > LIMITS.unpacked_bytes) throw new BackupRefused("Unpacked, this backup is larger than 2 GB.");
         return true;
       },

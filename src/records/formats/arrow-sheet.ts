@@ -1,6 +1,7 @@
 import { CompressionType, DataType, RecordBatchReader, TimeUnit, compressionRegistry } from "apache-arrow";
-import type { Field, RecordBatch } from "apache-arrow";
+import type { Field, RecordBatch, RecordBatchFileReader } from "apache-arrow";
 import { decompress } from "fzstd";
+import { boundMessages, isWholeBatch } from "./arrow-check.ts";
 import { plainBytes } from "./blob-bytes.ts";
 import type { OnBytes } from "./blob-bytes.ts";
 import { decimalText, durationOf, momentOf, valueText } from "./column-values.ts";
@@ -10,6 +11,7 @@ import type { OpenOptions, Sheet, SheetRow } from "./sheet.ts";
 import { Unreadable } from "./unreadable.ts";
 
 const MAGIC = "ARROW1";
+const DAMAGED = "This Arrow file is damaged or was cut off, so it cannot be read.";
 const PER_SECOND: Readonly<Record<TimeUnit, number>> = {
   [TimeUnit.SECOND]: 1, [TimeUnit.MILLISECOND]: 1000, [TimeUnit.MICROSECOND]: 1_000_000, [TimeUnit.NANOSECOND]: 1_000_000_000,
 };
@@ -73,10 +75,20 @@ function rowsOfBatch(batch: RecordBatch, columns: readonly (readonly Column[])[]
   return rows;
 }
 
+/** One batch after the other by its number: the library's own loop never ends where a batch is none. */
+function* fileBatches(bytes: Uint8Array): Generator<RecordBatch> {
+  const reader = RecordBatchReader.from(bytes).open() as RecordBatchFileReader;
+  for (let at = 0; at < reader.numRecordBatches; at += 1) {
+    const batch = reader.readRecordBatch(at);
+    if (batch === null) throw new Unreadable(DAMAGED);
+    yield batch;
+  }
+}
+
 /** The file kind is read as a whole, because its batches may be named in any order; a stream comes piece by piece. */
 async function readerOf(blob: Blob, signal: AbortSignal, onBytes: OnBytes): Promise<AsyncIterable<RecordBatch> | Iterable<RecordBatch>> {
   const is_file = (await blob.slice(0, MAGIC.length).text()) === MAGIC;
-  if (is_file) return RecordBatchReader.from(new Uint8Array(await blob.arrayBuffer())).open();
+  if (is_file) return fileBatches(new Uint8Array(await blob.arrayBuffer()));
   return (await RecordBatchReader.from(plainBytes(blob, signal, onBytes))).open();
 }
 
@@ -85,13 +97,17 @@ function unreadable(cause: unknown): unknown {
   if (/compressed/.test(String(cause))) {
     return new Unreadable("This Arrow file is packed with LZ4, which is not known here; save it without compression or as Parquet.", { cause });
   }
-  return new Unreadable("This Arrow file is damaged or was cut off, so it cannot be read.", { cause });
+  return new Unreadable(DAMAGED, { cause });
 }
 
 async function* batchesOf(blob: Blob, signal: AbortSignal, onBytes: OnBytes): AsyncGenerator<RecordBatch> {
+  boundMessages();
   compressionRegistry.set(CompressionType.ZSTD, { decode: (packed) => decompress(packed) });
   try {
-    for await (const batch of await readerOf(blob, signal, onBytes)) yield batch;
+    for await (const batch of await readerOf(blob, signal, onBytes)) {
+      if (!isWholeBatch(batch)) throw new Unreadable(DAMAGED);
+      yield batch;
+    }
   } catch (cause) {
     signal.throwIfAborted();
     throw unreadable(cause);

@@ -4,6 +4,7 @@ import { parquetMetadataAsync, parquetRead, parquetSchema, snappyUncompress } fr
 import type { AsyncBuffer, Compressors, FileMetaData, SchemaTree } from "hyparquet";
 import { durationOf, valueText } from "./column-values.ts";
 import type { Typed } from "./number-format.ts";
+import { checkFoot, checkPages, checkRows } from "./parquet-check.ts";
 import { PIECE_ROWS, plainRow, sheetOf } from "./sheet-source.ts";
 import type { OpenOptions, Sheet, SheetRow } from "./sheet.ts";
 import { LIMITS, Unreadable } from "./unreadable.ts";
@@ -89,9 +90,10 @@ async function* rowsOf(file: AsyncBuffer, metadata: FileMetaData, columns: reado
   const total = Number(metadata.num_rows);
   let from = 0;
   for (const group of metadata.row_groups) {
+    await checkPages(file, group);
     for (const end = from + Number(group.num_rows); from < end; from = Math.min(end, from + DECODED_ROWS)) {
       signal.throwIfAborted();
-      const start = from, rows = await decoded(file, metadata, start, Math.min(end, start + DECODED_ROWS)).catch(refuse);
+      const start = from, rows = await decoded(file, metadata, start, Math.min(end, start + DECODED_ROWS));
       for (let at = 0; at < rows.length; at += PIECE_ROWS) {
         signal.throwIfAborted();
         yield rows.slice(at, at + PIECE_ROWS).map((row, place) => rowOf(columns, row, start + at + place + 1));
@@ -108,6 +110,20 @@ function checkGroups({ row_groups }: FileMetaData): void {
   }
 }
 
+interface Described {
+  readonly metadata: FileMetaData;
+  readonly columns: readonly Column[];
+}
+
+/** What the file says of itself, held against itself. */
+async function described(file: AsyncBuffer): Promise<Described> {
+  await checkFoot(file);
+  const metadata = await parquetMetadataAsync(file, { geoparquet: false });
+  checkRows(metadata);
+  checkGroups(metadata);
+  return { metadata, columns: parquetSchema(metadata).children.flatMap((tree, at) => columnsUnder(tree, tree.element.name, (row) => row[at])) };
+}
+
 /**
  * The one sheet of a Parquet file.
  *
@@ -115,12 +131,15 @@ function checkGroups({ row_groups }: FileMetaData): void {
  */
 export async function parquetSheet(blob: Blob, options: OpenOptions): Promise<Sheet> {
   const file: AsyncBuffer = { byteLength: blob.size, slice: (from, to) => blob.slice(from, to).arrayBuffer() };
-  const metadata = await parquetMetadataAsync(file, { geoparquet: false }).catch(refuse);
-  checkGroups(metadata);
-  const columns = parquetSchema(metadata).children.flatMap((tree, at) => columnsUnder(tree, tree.element.name, (row) => row[at]));
+  const { metadata, columns } = await described(file).catch(refuse);
   const in_utc = metadata.schema.some(({ logical_type: type }) => type?.type === "TIMESTAMP" && type.isAdjustedToUTC);
   return sheetOf({ name: null, has_headings: true }, options, async function* (onBytes, remarks) {
-    yield* rowsOf(file, metadata, columns, options.signal, (share) => onBytes(Math.round(share * blob.size)));
+    try {
+      yield* rowsOf(file, metadata, columns, options.signal, (share) => onBytes(Math.round(share * blob.size)));
+    } catch (cause) {
+      options.signal.throwIfAborted();
+      refuse(cause);
+    }
     if (in_utc) remarks.push("Times of day are as the file has them, in UTC.");
   });
 }

@@ -10,6 +10,14 @@ import { names } from "./names.ts";
 /** The name of the ledger's setting that holds the grade from which a position counts as failed. */
 export const FAILURE_GRADE = "failure_grade";
 
+const GRADES = ["1", "2", "3", "4"];
+
+/** The shop's own failure grade; null for the usual one. A kept text that is no grade is named, and the usual one holds. */
+export function readFailureGrade(kept: string | null): { readonly grade: number | null; readonly faults: readonly string[] } {
+  if (kept === null || GRADES.includes(kept)) return { grade: kept === null ? null : Number(kept), faults: [] };
+  return { grade: null, faults: ["The grade from which a part counts as failed cannot be read, so the usual one holds: 3."] };
+}
+
 const NAMES = { maker: "varchar", model: "varchar", to_maker: "varchar", to_model: "varchar" } as const;
 const TICKETS = { ticket_no: "varchar", row_key: "varchar", verdict: "varchar" } as const;
 
@@ -22,8 +30,6 @@ function rowsOf({ ticket_no, verdict, row_key, others }: TicketDecision): Row[] 
 /**
  * Derives everything from the imported rows as the owner decided: names that are one reel, tickets that were settled, the
  * grade that counts as failed. All or nothing.
- *
- * @throws {RangeError} if the failure grade kept is none
  */
 export async function putTogether(engine: Engine, ledger: Ledger): Promise<void> {
   await engine.transaction(async (inside) => {
@@ -32,7 +38,7 @@ export async function putTogether(engine: Engine, ledger: Ledger): Promise<void>
     const named = merged.map(({ from, to }) => ({ maker: from.maker, model: from.model, to_maker: to.maker, to_model: to.model }));
     if (named.length > 0) await inside.load("decided.names", rowsStream(NAMES, named), named.length);
     if (decided.length > 0) await inside.load("decided.tickets", rowsStream(TICKETS, decided), decided.length);
-    const grade = await ledger.setting(FAILURE_GRADE);
-    await derive(inside, grade === null ? undefined : { failure_grade: Number(grade) });
+    const { grade } = readFailureGrade(await ledger.setting(FAILURE_GRADE));
+    await derive(inside, grade === null ? undefined : { failure_grade: grade });
   });
 }

@@ -1,0 +1,5 @@
+/** The day it is where this computer stands, as `YYYY-MM-DD`; Greenwich may have another. */
+export function today(now = new Date()): string {
+  const two = (part: number) => String(part).padStart(2, "0");
+  return `${String(now.getFullYear()).padStart(4, "0")}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}
