@@ -67,7 +67,7 @@ export async function notebook(demo: Demo, seeds: readonly number[] = [1], step 
   const ranges = CLASSES.map((part_class) => lastedOf(done, part_class));
   return [
     text("# How often the shelf lasts", "",
-      `A reorder point is meant to last until the next order is in: for class A parts (no reel leaves without) in 95 of 100 cases, for class B in 90. Here is the advice of every ${step} days from the second year on, from what was known that day, against what was used then, over all of a supplier's delivery times: the demo shop and ${seeds.length} more invented ${seeds.length === 1 ? "shop" : "shops"}.`),
+      `A reorder point is meant to last until the next order is in: for class A parts (a job cannot be finished without) in 95 of 100 cases, for class B in 90. Here is the advice of every ${step} days from the second year on, from what was known that day, against what was used then, over all of a supplier's delivery times: the demo shop and ${seeds.length} more invented ${seeds.length === 1 ? "shop" : "shops"}.`),
     table(["class", "meant to last, %:", "promised, %:", "lasted, %:", "lowest and highest shop:", "cases:"], CLASSES.map((part_class, i) => {
       const some = done.flatMap(({ all }) => all.filter((one) => one.part_class === part_class)), { value, low, high } = ranges[i] as Ranged;
       return [part_class, String(TARGETS[part_class]), promised(some), String(value), `${low ?? "–"} to ${high ?? "–"}`, String(some.length)];

@@ -11,6 +11,7 @@ export interface Room {
 /** Rooms that are looked up now and then: their links stand at the foot of the index. */
 export const FOOT_ROOMS: readonly Room[] = [
   { slug: "settings", title: "Settings", load: () => import("./rooms/settings/Room.svelte") },
+  { slug: "method", title: "How it is worked out", load: () => import("./rooms/method/Room.svelte") },
   { slug: "cautions", title: "Cautions", load: () => import("./rooms/cautions/Room.svelte") },
 ];
 
