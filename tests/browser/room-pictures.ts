@@ -15,14 +15,15 @@ const SHOWN: Readonly<Record<string, string>> = {
 };
 /** What the picture begins with, where a room opens with fields or words that another room shows as well. */
 const FROM: Readonly<Record<string, string>> = {
-  card: "main .sheet", failures: "main h2:has-text('The reel, part by part')", wear: "main figure:has-text('Share failed by')", season: "main h2:has-text('The weeks ahead')",
+  card: "main .sheet", failures: "main h2:has-text('The reel, part by part')", wear: "xpath=//main//figure[contains(., 'Share failed by')]/preceding::h2[1]", season: "main h2:has-text('The weeks ahead')",
 };
 const ABOVE = 28;
 
 async function take(page: Page, slug: string): Promise<void> {
-  const aside = await page.context().newPage(), from = FROM[slug];
-  if (from !== undefined) await page.locator(from).first().evaluate((place, above) => scrollTo(0, place.getBoundingClientRect().top + scrollY - above), ABOVE);
-  const png = await page.screenshot({ clip: { x: 0, y: 0, width: WIDTH, height: HEIGHT }, animations: "disabled" }), small = await indexedPng(aside, png);
+  const from = FROM[slug];
+  if (from === undefined) await page.evaluate(() => scrollTo(0, 0));
+  else await page.locator(from).first().evaluate((place, above) => scrollTo(0, place.getBoundingClientRect().top + scrollY - above), ABOVE);
+  const aside = await page.context().newPage(), png = await page.screenshot({ clip: { x: 0, y: 0, width: WIDTH, height: HEIGHT }, animations: "disabled" }), small = await indexedPng(aside, png);
   await aside.close();
   await writeFile(join(FOLDER, `${slug}.png`), small);
   process.stdout.write(`data/pictures/${slug}.png ${Math.round(small.length / 1000)} kB\n`);
