@@ -36,7 +36,7 @@ with ends as (
   select thing, received_on as day, null as said, import_no, source_file, source_line, 0 as nth
   from seen
   union all
-  select s.thing, s.received_on, concat_ws(' ', f.mode, 'grade ' || f.grade, f.action), f.import_no, f.source_file, f.source_line, 1
+  select s.thing, s.received_on, concat_ws(', ', f.mode, 'grade ' || f.grade, f.action), f.import_no, f.source_file, f.source_line, 1
   from findings f
   join seen s using (ticket_no, position)
 )

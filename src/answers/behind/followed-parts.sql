@@ -38,7 +38,7 @@ with clocked as (
   select thing, received_on as day, ticket_no as seen_on, null as said, import_no, source_file, source_line, 0 as nth
   from seen
   union all
-  select s.thing, s.received_on, s.ticket_no, concat_ws(' ', f.mode, 'grade ' || f.grade, f.action), f.import_no, f.source_file, f.source_line, 1
+  select s.thing, s.received_on, s.ticket_no, concat_ws(', ', f.mode, 'grade ' || f.grade, f.action), f.import_no, f.source_file, f.source_line, 1
   from findings f
   join seen s using (ticket_no, position)
 )

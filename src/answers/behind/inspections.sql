@@ -20,7 +20,7 @@ with looks as (
   select visit, null as part_no, null as said, import_no, source_file, source_line, 0 as nth
   from looks
   union all
-  select l.visit, f.part_no, concat_ws(' ', f.mode, 'grade ' || f.grade, f.action, if(f.routine, 'as routine', null)),
+  select l.visit, f.part_no, concat_ws(', ', f.mode, 'grade ' || f.grade, f.action, if(f.routine, 'as routine', null)),
     f.import_no, f.source_file, f.source_line, 1
   from findings f
   join looks l using (ticket_no, position)

@@ -31,7 +31,7 @@ export function behindSentence({ of }: Pick<NumberAsked, "of">, { things, n, x }
     reels: `${some("reel", "reels")}, ${hits} of them finished.`,
   };
   const out = things.filter(({ counted }) => !counted).length;
-  return `${said[of]}${out === 0 ? "" : ` A further ${number(out, 0, locale)} in the list ${out === 1 ? "is" : "are"} not counted, with the reason.`}`;
+  return `${said[of]}${out === 0 ? "" : ` ${number(out, 0, locale)} more in the list ${out === 1 ? "is" : "are"} not counted; the reason stands beside.`}`;
 }
 
 /** Files and lines of a thing: `tickets.csv 4; findings.csv 12, 13`. */

@@ -29,7 +29,7 @@ test("what is listed behind a number is said with its filter in the owner's word
 });
 
 test("the sentence has the number's own counts, and says of what else is listed that it does not count", () => {
-  expect(behindSentence(ASKED, { things: [THING, OUT], n: 1, x: 1 }, "en-GB")).toBe("1 failed of 1 inspected. A further 1 in the list is not counted, with the reason.");
+  expect(behindSentence(ASKED, { things: [THING, OUT], n: 1, x: 1 }, "en-GB")).toBe("1 failed of 1 inspected. 1 more in the list is not counted; the reason stands beside.");
   expect(behindSentence({ of: "pieces" }, { things: [THING], n: 3, x: 1 }, "en-GB")).toBe("3 pieces, 1 of them wanted when there were none.");
   expect([countsWords("inspections", THING), countsWords("inspections", OUT)]).toEqual(["failed", "not counted: its job does not open this part"]);
 });
