@@ -15,9 +15,6 @@ const BOOT = `set autoload_known_extensions=false; set autoinstall_known_extensi
   set allow_community_extensions=false; set allowed_directories=['import/','export/']; set enable_external_access=false;
   set errors_as_json=true; set memory_limit='2500MB'; set lock_configuration=true`;
 
-/** Bytes of a stream that go to the engine in one message. */
-const SENT_AT_ONCE = 8 << 20;
-
 /** The packaged client listens for messages alone: its other listeners only print. */
 const workerFor = (worker: EngineWorker) => ({
   addEventListener: (kind: string, listener: (event: { data: unknown }) => void) => {
@@ -120,11 +117,9 @@ export class Connection {
 
   /** Makes a table from a stream. */
   async insert(name: string, stream: Uint8Array): Promise<void> {
-    // The client gives what it sends away to the worker: without the copy the caller's own bytes would be gone. The engine makes the table
-    // when the end of the stream has come, so it may come in pieces, and only one of them is there twice.
-    for (let at = 0; at < stream.length; at += SENT_AT_ONCE) {
-      await this.#call(() => this.#engine.insertArrowFromIPCStream(this.#id, stream.slice(at, at + SENT_AT_ONCE), { name, create: true }));
-    }
+    // The client gives the buffer away to the worker: without the copy the caller's own bytes would be gone. All at once: the engine
+    // reads words where the message put them, and of a stream in pieces the first are gone before the last has come.
+    await this.#call(() => this.#engine.insertArrowFromIPCStream(this.#id, stream.slice(), { name, create: true }));
   }
 
   /** Goes on with a fresh connection to the same tables. What it had open is lost. */

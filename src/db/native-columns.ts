@@ -1,5 +1,5 @@
 import type { DuckDBDataChunk, DuckDBDecimalValue, DuckDBResult, DuckDBType, DuckDBValue } from "@duckdb/node-api";
-import { DateDay, Dictionary, Float64, Int32, Int64, Table, tableToIPC, Utf8, Bool, makeData, makeVector, vectorFromArray } from "apache-arrow";
+import { DateDay, Float64, Int32, Int64, Table, tableToIPC, Utf8, Bool, makeData, makeVector, vectorFromArray } from "apache-arrow";
 import type { Data } from "apache-arrow";
 import type { SqlValue } from "./engine.ts";
 
@@ -50,27 +50,21 @@ export async function nativeColumns(result: DuckDBResult): Promise<Record<string
   return Object.fromEntries(columns.map((cells, at) => [result.columnName(at), cells as SqlValue[]]));
 }
 
-/** Words repeat: each is stored once and the rows point at it. */
-function words(cells: readonly SqlValue[]): Data {
-  const places = new Map<SqlValue, number>(), indices = new Int32Array(cells.length), bits = new Uint8Array((cells.length + 7) >> 3);
+/** Texts one after the other, as the browser's engine gives them. */
+function texts(cells: readonly SqlValue[]): Data {
+  const valueOffsets = new Int32Array(cells.length + 1), nullBitmap = new Uint8Array((cells.length + 7) >> 3);
   let nullCount = 0;
   for (const [row, cell] of cells.entries()) {
-    if (cell === null) {
-      nullCount += 1;
-      continue;
-    }
-    const place = places.get(cell) ?? places.size;
-    places.set(cell, place);
-    indices[row] = place;
-    bits[row >> 3] = (bits[row >> 3] ?? 0) | (1 << (row & 7));
+    if (cell === null) nullCount += 1;
+    else nullBitmap[row >> 3] = (nullBitmap[row >> 3] ?? 0) | (1 << (row & 7));
+    valueOffsets[row + 1] = (valueOffsets[row] ?? 0) + (cell === null ? 0 : Buffer.byteLength(cell as string));
   }
-  // A dictionary without entries is read as damaged, so a column without texts has one that nothing points at.
-  const dictionary = vectorFromArray(places.size === 0 ? [""] : [...places.keys()], new Utf8());
-  return makeData({ type: new Dictionary(new Utf8(), new Int32()), length: cells.length, nullCount, nullBitmap: bits, data: indices, dictionary });
+  const data = Buffer.from(cells.map((cell) => cell ?? "").join(""));
+  return makeData({ type: new Utf8(), length: cells.length, nullCount, nullBitmap, valueOffsets, data });
 }
 
 function vectorOf(cells: readonly SqlValue[], type: string) {
-  if (type === "VARCHAR" || type === "" || type === "SQLNULL") return makeVector(words(cells));
+  if (type === "VARCHAR" || type === "" || type === "SQLNULL") return makeVector(texts(cells));
   if (type === "DATE") return vectorFromArray(cells.map((cell) => (cell === null ? null : Date.parse(`${String(cell)}T00:00:00Z`))), new DateDay());
   if (type === "BOOLEAN") return vectorFromArray(cells as (boolean | null)[], new Bool());
   if (type === "BIGINT") return vectorFromArray(cells.map((cell) => (cell === null ? null : BigInt(cell as number))), new Int64());

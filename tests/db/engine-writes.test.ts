@@ -27,12 +27,19 @@ describe("loading a stream", () => {
     expect(await engine.rows("select distinct import_no, source_file, position from ledger.findings")).toEqual([{ import_no: 7, source_file: "it's.csv", position: null }]);
   });
 
-  test("takes in whole what is larger than one message to the engine", async () => {
-    // 1.1 million doubles are 8.8 MB; a message holds 8 MiB.
+  test("takes in whole what is large", async () => {
     const many = Array.from({ length: 1_100_000 }, (_, at) => ({ minutes: at })), bytes = rowsStream({ minutes: "double" }, many);
     expect(bytes.length).toBeGreaterThan(8 << 20);
     await engine.load("ledger.findings", bytes, many.length);
     expect(await engine.rows("select count(*) as n, sum(minutes) as total from ledger.findings")).toEqual([{ n: 1_100_000, total: (1_100_000 * 1_099_999) / 2 }]);
+  });
+
+  test("keeps the words of a large stream, which stand before its rows", async () => {
+    const n = 300_000, types = { ticket_no: "varchar", note: "varchar", row_key: "varchar", minutes: "double" } as const;
+    const bytes = rowsStream(types, Array.from({ length: n }, (_, at) => ({ ticket_no: `ticket ${at} of the shop`, note: `what was seen at look ${at}`, row_key: `key ${at}`, minutes: at })));
+    await engine.load("ledger.findings", bytes, n);
+    expect(await engine.rows(`select count(*) as n, count(*) filter (ticket_no = 'ticket ' || minutes::integer || ' of the shop'
+      and note = 'what was seen at look ' || minutes::integer and row_key = 'key ' || minutes::integer) as as_written from ledger.findings`)).toEqual([{ n, as_written: n }]);
   });
 
   test("lets a column that is alike in every row win over the stream's own", async () => {
