@@ -6,6 +6,7 @@ import { readBenchHours, benchHoursText } from "../../src/answers/bench-load/ben
 import { elsewhereText, readElsewhere } from "../../src/answers/elsewhere/elsewhere.ts";
 import { handGroupsText, readHandGroups } from "../../src/answers/interchange/hand-groups.ts";
 import { benchRatesText, readBenchRates } from "../../src/answers/labour/bench-rates.ts";
+import { keptLooksText, readKeptLooks } from "../../src/answers/morning/last-look.ts";
 import { readRuleChanges, ruleChangesText } from "../../src/answers/rule-changes/rule-changes.ts";
 import { closuresText, readClosures } from "../../src/answers/season/bench-calendar.ts";
 import { freeFrom, freeFromText, readFreeFrom } from "../../src/answers/stock/free-from.ts";
@@ -41,6 +42,7 @@ const READERS: Readonly<Record<string, (text: string) => Read>> = {
   SERVICE_LEVELS_SETTING: (text) => { const { levels, faults } = readServiceLevels(text); return read(levels, faults, serviceLevelsText); },
   WRITING_SETTING: (text) => { const { locale, faults } = readWriting(text); return read(locale, faults, (kept) => kept); },
   ELSEWHERE_SETTING: (text) => { const { elsewhere, faults } = readElsewhere(text); return read(elsewhere, faults, (kept) => kept && elsewhereText(kept)); },
+  MORNING_LOOKS_SETTING: (text) => { const { looks, fault } = readKeptLooks(text); return read(looks, fault === null ? [] : [fault], (kept) => kept && keptLooksText(kept)); },
   HAND_GROUPS_SETTING: (text) => { const { groups, faults } = readHandGroups(text); return read(groups, faults, handGroupsText); },
   SPELLING_SETTING: (text) => { const { entries, faults } = spellingsFrom(text); return read(entries, faults, spellingsText); },
 };
