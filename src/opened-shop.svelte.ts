@@ -1,5 +1,6 @@
 import { recordsSpan } from "./answers/choices/choices.ts";
 import { HAND_GROUPS_SETTING, readHandGroups } from "./answers/interchange/hand-groups.ts";
+import { recordsMark } from "./answers/morning/last-look.ts";
 import { prepareAnswers } from "./answers/prepare.ts";
 import type { Engine, Report } from "./db/engine.ts";
 import { EngineGone } from "./db/errors.ts";
@@ -43,6 +44,9 @@ export abstract class OpenedShop extends ShopWords {
   progress = $state.raw<Parameters<Report>[0] | null>(null);
   keeping = $state.raw<Keeping | "not at all">("unknown");
 
+  /** The last morning sheet as text, made from these records, until a newer one stands; else null. */
+  kept_sheet = $state.raw<string | null>(null);
+
   private where: World | null = null;
   private held: Ledger | null = null;
   private readonly turns = new Turns();
@@ -80,6 +84,7 @@ export abstract class OpenedShop extends ShopWords {
       const demo = (await this.isFirstVisit()) ? early ?? demoAhead(world) : null;
       this.keeping = unkept ? "not at all" : await world.keeping(false);
       if (unkept) this.trouble = `${sentence(unkept)} Until this is put right, what you bring in is gone when you close this window.`;
+      this.kept_sheet = demo ? null : world.keptSheet?.(recordsMark(await ledger.batches())) ?? null;
       ledger.onChange(() => void this.inTurn(() => this.refill()).catch((fault: unknown) => (this.trouble = sentence(fault))));
       const engine = await opening;
       await this.inTurn(() => this.furnish(engine));
@@ -88,6 +93,19 @@ export abstract class OpenedShop extends ShopWords {
     } catch (error) {
       this.stop(error);
     }
+  }
+
+  /** Keeps the morning sheet for the next opening, when it can stand there while records are read. */
+  keepSheet(text: string): void {
+    this.kept_sheet = text;
+    this.place.world.keepSheet?.({ mark: recordsMark(this.batches), text });
+  }
+
+  /** A sheet made from other records is none of these. */
+  private forgetSheet(mark: string): void {
+    if (mark === recordsMark(this.batches)) return;
+    this.kept_sheet = null;
+    this.place.world.keepSheet?.(null);
   }
 
   private stop(error: unknown): void {
@@ -133,8 +151,9 @@ export abstract class OpenedShop extends ShopWords {
   protected async tell(engine: Engine): Promise<void> {
     const { ledger, world } = this.place;
     await prepareAnswers(engine, readHandGroups(await ledger.setting(HAND_GROUPS_SETTING)).groups);
-    const readable = ({ id }: Batch) => this.damaged.every(({ batch }) => batch.id !== id);
-    this.batches = (await ledger.batches()).filter(readable);
+    const readable = ({ id }: Batch) => this.damaged.every(({ batch }) => batch.id !== id), all = await ledger.batches(), opening = this.batches.length === 0 && this.version === 0;
+    if (!opening) this.forgetSheet(recordsMark(all));
+    this.batches = all.filter(readable);
     const faults = await this.recallWords(this.demo);
     if (faults.length > 0) this.trouble = faults.join(" ");
     this.today = (this.demo ? (await recordsSpan(engine)).latest : null) ?? world.day();

@@ -6,6 +6,8 @@ export interface Room {
   /** As the owner calls it; stands in the index and in the window's title. */
   readonly title: string;
   readonly load: () => Promise<{ default: Component }>;
+  /** What stands there while the records are still being opened, if something was kept from the last time. */
+  readonly meanwhile?: () => Promise<{ default: Component }>;
 }
 
 /** Rooms that are looked up now and then: their links stand at the foot of the index. */
@@ -17,7 +19,7 @@ export const FOOT_ROOMS: readonly Room[] = [
 
 /** In the order of the index; the first is where the app opens. */
 export const ROOMS: readonly Room[] = [
-  { slug: "morning", title: "Morning sheet", load: () => import("./rooms/morning/Room.svelte") },
+  { slug: "morning", title: "Morning sheet", load: () => import("./rooms/morning/Room.svelte"), meanwhile: () => import("./rooms/morning/KeptSheet.svelte") },
   { slug: "card", title: "Reel card", load: () => import("./rooms/card/Room.svelte") },
   { slug: "failures", title: "Failures", load: () => import("./rooms/failures/Room.svelte") },
   { slug: "stock", title: "Stock", load: () => import("./rooms/stock/Room.svelte") },

@@ -26,6 +26,10 @@ export interface World {
   demoFiles(): Promise<readonly NamedFile[]>;
   /** True once, when nobody seems to have been here before: then the demo may be read while the ledger is still being opened. */
   firstTime?(): boolean;
+  /** The last morning sheet as text, if it was made from the records so marked, else null, and then it is forgotten. */
+  keptSheet?(mark: string): string | null;
+  /** Keeps it for the next opening, outside the records and this browser's alone; null forgets it. */
+  keepSheet?(kept: { readonly mark: string; readonly text: string } | null): void;
   /** Whether the browser promised to keep the records; `ask` may put the question to the owner. */
   keeping(ask: boolean): Promise<Keeping>;
   /** Does work while no other tab does it. */
@@ -79,23 +83,46 @@ async function keeping(ask: boolean): Promise<Keeping> {
   return persisted === undefined ? "unknown" : persisted ? "kept" : "at risk";
 }
 
-const SEEN = "saltbench:seen";
-
-/** Kept outside the ledger so that it can be asked at once; where the browser forbids it, nothing is done ahead. */
-function firstTime(): boolean {
+/** A browser that forbids it, or has no room for it, keeps no sheet: nothing depends on it. */
+function whereAllowed<T>(work: () => T): T | null {
   try {
-    if (localStorage.getItem(SEEN) !== null) return false;
-    localStorage.setItem(SEEN, "yes");
-    return true;
+    return work();
   } catch (error) {
-    if (error instanceof DOMException) return false;
+    if (error instanceof DOMException) return null;
     throw error;
   }
 }
 
+const SEEN = "saltbench:seen";
+
+/** Kept outside the ledger so that it can be asked at once; where the browser forbids it, nothing is done ahead. */
+function firstTime(): boolean {
+  return whereAllowed(() => {
+    if (localStorage.getItem(SEEN) !== null) return false;
+    localStorage.setItem(SEEN, "yes");
+    return true;
+  }) ?? false;
+}
+
+const SHEET = "saltbench:sheet";
+
+function keptSheet(mark: string): string | null {
+  return whereAllowed(() => {
+    const kept = localStorage.getItem(SHEET), head = `${mark}\n`;
+    if (kept?.startsWith(head)) return kept.slice(head.length);
+    localStorage.removeItem(SHEET);
+    return null;
+  });
+}
+
+const keepSheet = (kept: { readonly mark: string; readonly text: string } | null): void =>
+  void whereAllowed(() => (kept ? localStorage.setItem(SHEET, `${kept.mark}\n${kept.text}`) : localStorage.removeItem(SHEET)));
+
 /** The browser this runs in. */
 export const browser: World = {
   openLedger: () => openBrowserLedger(),
+  keptSheet,
+  keepSheet,
   openBench: async () => (await import("./records/bench-log/open-bench.ts")).openBench(),
   // Its code is large: the frame stands before it is read.
   openEngine: async () => (await import("./db/open-browser.ts")).openBrowserEngine(),

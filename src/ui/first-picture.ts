@@ -16,3 +16,8 @@ export async function afterFirstPicture(): Promise<void> {
   await Promise.race([standing, new Promise((done) => setTimeout(done, LONGEST_WAIT))]);
   await new Promise<void>((done) => ("requestIdleCallback" in globalThis ? requestIdleCallback(() => done(), { timeout: 3_000 }) : setTimeout(done, 500)));
 }
+
+/** Marks, once, that what was kept from the last time stands on the screen while the records are being read. */
+export function keptPicture(): void {
+  if (performance.getEntriesByName("saltbench:kept-picture").length === 0) performance.mark("saltbench:kept-picture");
+}

@@ -1,6 +1,7 @@
 import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import type { Page } from "playwright-core";
 import type { App } from "../browser/harness.ts";
 import { firstPicture, openApp } from "../browser/harness.ts";
 import { grownFiles } from "./grown-files.ts";
@@ -16,9 +17,10 @@ export interface FilterChange extends Changed { readonly room: string; readonly 
 export interface AppAtSize {
   readonly findings: number;
   readonly import: number;
-  readonly restart: number;
+  /** To the kept morning sheet, to the figures of today, and to the end of the sheet. */
+  readonly restart: { readonly kept: number; readonly first: number; readonly whole: number };
   /** From opening a room to the end of all its answers, and its longest task on the screen's own thread. */
-  readonly rooms: readonly { readonly room: string; readonly first: number; readonly whole: number; readonly longest: number }[];
+  readonly rooms: readonly { readonly room: string; readonly first: number | null; readonly whole: number; readonly longest: number }[];
   readonly filters: readonly FilterChange[];
   /** Most memory of all the browser's processes that show and compute. */
   readonly memory: number;
@@ -36,7 +38,13 @@ async function memoryOf(app: App): Promise<number> {
   return most.reduce((sum, one) => sum + one, 0);
 }
 
-export async function importing(app: App, paths: readonly string[]): Promise<number> {
+/** Waits until something is answered and nothing busy. */
+const settled = (page: Page) => page.waitForFunction(() => document.querySelector("main .answer") !== null && document.querySelector("main [aria-busy='true'], main progress") === null, undefined, { timeout: LONG });
+
+/** Milliseconds to the last morning sheet. */
+const keptPicture = (page: Page): Promise<number> => page.evaluate(() => performance.getEntriesByName("saltbench:kept-picture")[0]?.startTime ?? NaN);
+
+async function importing(app: App, paths: readonly string[]): Promise<number> {
   const { page } = app, out = page.getByRole("button", { name: "take it out now" });
   await page.getByLabel("Choose files").waitFor();
   if (await out.isVisible()) await out.click();
@@ -81,12 +89,15 @@ export async function appAtSize(enough: number): Promise<AppAtSize> {
   try {
     const { paths, findings } = grownFiles(home, enough), profileDir = join(home, "profile");
     const began = await openApp({ profileDir, path: "#/records" }), imported = await importing(began, paths), while_importing = await memoryOf(began);
+    await began.page.evaluate(() => { location.hash = "#/morning"; });
+    await began.page.waitForFunction(() => localStorage.getItem("saltbench:sheet") !== null, undefined, { timeout: LONG });
     await began.close();
-    const app = await openApp({ profileDir });
-    const restart = await firstPicture(app);
+    const app = await openApp({ profileDir }), first = await firstPicture(app), kept = await keptPicture(app.page);
+    await settled(app.page);
+    const restart = { kept, first, whole: await app.page.evaluate(() => performance.now()) };
     await watchPage(app.page);
     await app.page.reload();
-    await app.page.waitForFunction(() => document.querySelector("main .answer") !== null && document.querySelector("main [aria-busy='true'], main progress") === null, undefined, { timeout: LONG });
+    await settled(app.page);
     const rooms = [];
     for (const slug of ["records", ...ROOMS]) rooms.push(await room(app, slug));
     const changes: FilterChange[] = [];

@@ -5,7 +5,7 @@ import type { besideR } from "./in-r.ts";
 
 const seconds = (milliseconds: number) => `${(milliseconds / 1000).toFixed(2)} s`;
 const count = (value: number) => value.toLocaleString("en");
-const milliseconds = (value: number | null) => (value === null ? "–" : `${value < 10 ? value.toFixed(1) : value.toFixed(0)} ms`);
+const milliseconds = (value: number | null) => (value === null || Number.isNaN(value) ? "–" : `${value < 10 ? value.toFixed(1) : value.toFixed(0)} ms`);
 
 /** The value that so many of a hundred do not exceed. */
 function percentile(values: readonly number[], share: number): number {
@@ -15,12 +15,12 @@ function percentile(values: readonly number[], share: number): number {
 
 function appTable(app: AppAtSize): string[] {
   const rooms = [...new Set(app.filters.map(({ room }) => room))].map((room) => {
-    const some = app.filters.filter((one) => one.room === room), of = (what: "first" | "whole", share: number) => milliseconds(percentile(some.map((one) => one[what]), share));
+    const some = app.filters.filter((one) => one.room === room), of = (what: "first" | "whole", share: number) => milliseconds(percentile(some.flatMap((one) => one[what] ?? []), share));
     return `| ${room} | ${some.length} | ${of("first", 0.5)} | ${of("first", 0.95)} | ${of("whole", 0.5)} | ${of("whole", 0.95)} |`;
   });
   return [
     `### ${count(app.findings)} findings`, "",
-    `Brought in through Records in ${seconds(app.import)}; restart to the first picture ${seconds(app.restart)} (aim, for a million findings: under 2.5 s); the page's process took ${(app.memory / 1024).toFixed(1)} GB at most.`, "",
+    `Brought in through Records in ${seconds(app.import)}; restart to the last morning sheet ${seconds(app.restart.kept)} (aim, for a million findings: a picture in under 2.5 s), to what is to be ordered today ${seconds(app.restart.first)}, to the whole sheet ${seconds(app.restart.whole)}; the page's process took ${(app.memory / 1024).toFixed(1)} GB at most.`, "",
     "| room opened from another | first chart or table | all of it | longest task on the page's own thread (aim: none over 100 ms) |", "| --- | ---: | ---: | ---: |",
     ...app.rooms.map(({ room, first, whole, longest }) => `| ${room} | ${milliseconds(first)} | ${milliseconds(whole)} | ${longest === 0 ? "none over 50 ms" : milliseconds(longest)} |`), "",
     "| filters changed | times | new picture, half | 95 of 100 (aim: under 150 ms) | all of it, half | 95 of 100 |", "| --- | ---: | ---: | ---: | ---: | ---: |", ...rooms,

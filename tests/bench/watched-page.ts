@@ -1,7 +1,7 @@
 import type { Page } from "playwright-core";
 
 /** Milliseconds until the first chart or table is another, and until nothing on the page changes or is busy any more. */
-export interface Changed { readonly first: number; readonly whole: number }
+export interface Changed { readonly first: number | null; readonly whole: number }
 
 declare global {
   var benchWatch: { longest(): number; forget(): void; settled(act: () => void, patience: number, moves?: boolean): Promise<Changed> };
@@ -22,9 +22,9 @@ export async function watchPage(page: Page): Promise<void> {
         let first: number | null = null, last = began;
         const note = (changes: readonly MutationRecord[]) => {
           const near = (node: Node) => (node instanceof Element ? node : node.parentElement);
-          if (!changes.some(({ target }) => near(target)?.closest(".answer .chart, .answer tbody"))) return;
+          if (!changes.some(({ target }) => near(target)?.closest(".answer, .parts"))) return;
           last = performance.now();
-          first ??= last;
+          if (changes.some(({ target }) => near(target)?.closest(".chart, tbody"))) first ??= last;
         };
         const seen = new MutationObserver(note);
         if (main) seen.observe(main, { subtree: true, childList: true, characterData: true });
@@ -34,7 +34,7 @@ export async function watchPage(page: Page): Promise<void> {
         // An answer that is asked after another makes the page busy again at once.
         for (let idle = 0; idle < 6 && performance.now() - began < patience;) { await frame(); idle = busy() ? 0 : idle + 1; }
         seen.disconnect();
-        return { first: (first ?? last) - began, whole: last - began };
+        return { first: first === null ? null : first - began, whole: last - began };
       },
     };
   });

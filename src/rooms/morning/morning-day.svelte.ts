@@ -5,6 +5,7 @@ import type { Work } from "../../ui/job.svelte.ts";
 import { sentence } from "../../ui/trouble.ts";
 import { LATER, type LaterName, type MorningAsk, type Told } from "./later-parts.ts";
 import { orderedNames, orderPart, waitingPart } from "./order-items.ts";
+import { keptSheetText } from "./kept-sheet.ts";
 import type { Part } from "./sheet-part.ts";
 
 const KEPT: readonly (keyof LookFigures)[] = ["order", "watch", "backlog_hours", "to_answer"];
@@ -21,7 +22,7 @@ export class MorningDay {
   /** Turns that parts have come to; below 0 until the first picture stands. */
   reached = $state(-1);
   /** Parts that came in later. */
-  private come = $state.raw<readonly Part[]>([]);
+  private come = $state.raw<readonly { readonly name: LaterName; readonly part: Part }[]>([]);
   private figures: Partial<LookFigures>;
   private readonly looks: KeptLooks | null;
   private readonly works: Readonly<Record<LaterName, Work<Part>>>;
@@ -30,7 +31,7 @@ export class MorningDay {
    * @param kept the ledger's setting as it was read
    * @param now the reader's day, and which records are looked at
    */
-  constructor(order: OrderToday, kept: string | null, private readonly now: Pick<Look, "day" | "records">, ask: Omit<MorningAsk, "before" | "kept"> & { readonly currency: string }) {
+  constructor(order: OrderToday, kept: string | null, private readonly now: Pick<Look, "day" | "records">, private readonly ask: Omit<MorningAsk, "before" | "kept"> & { readonly currency: string; readonly lead: string }) {
     const { looks, fault } = readKeptLooks(kept), before = lookToCompare(looks, now), waiting = waitingPart(order);
     [this.looks, this.fault, this.before, this.figures] = [looks, fault, before, { order: orderedNames(order.restock) }];
     this.first = [orderPart(order, ask.currency, before), ...(waiting ? [waiting] : [])];
@@ -38,7 +39,7 @@ export class MorningDay {
   }
 
   get whole(): boolean { return this.reached >= LATER.length; }
-  get changed(): boolean { return [...this.first, ...this.come].some(({ changed }) => changed !== ""); }
+  get changed(): boolean { return [...this.first, ...this.come.map(({ part }) => part)].some(({ changed }) => changed !== ""); }
 
   /** Lets the slow parts begin, once the first picture is painted. */
   begin(): () => void {
@@ -59,7 +60,7 @@ export class MorningDay {
         // Its code is not needed for the first picture.
         const { laterWork } = await import("./later-works.ts"), told = await laterWork(name, ask)(signal, report);
         signal.throwIfAborted();
-        this.#take(told);
+        this.#take(name, told);
         return told.part;
       } finally {
         this.reached = Math.max(this.reached, turn + 1);
@@ -67,10 +68,17 @@ export class MorningDay {
     };
   }
 
-  #take({ part, figures }: Told): void {
-    this.come = [...this.come, part];
+  #take(name: LaterName, { part, figures }: Told): void {
+    this.come = [...this.come.filter((one) => one.name !== name), { name, part }];
+    if (this.come.length === LATER.length) this.#keepSheet();
     this.figures = { ...this.figures, ...figures };
     if (isWhole(this.figures)) void this.#keep(this.figures).catch((error: unknown) => { this.fault = sentence(error); });
+  }
+
+  /** For the next opening, when it stands there while the records are read. */
+  #keepSheet(): void {
+    const later = LATER.flatMap(({ name }) => this.come.filter((one) => one.name === name).map(({ part }) => part));
+    session.keepSheet(keptSheetText({ day: this.now.day, lead: this.ask.lead, parts: [...this.first, ...later] }));
   }
 
   /** Other windows read all records again when the ledger is written, so only what is new is. */
