@@ -5,7 +5,7 @@ import { closeAll, LAPTOP, openApp, TABLET } from "./harness.ts";
 import type { App } from "./harness.ts";
 import { visit } from "./visit.ts";
 
-const ROOMS = ["morning", "card?reel=any+spinning&complaint=C03", "failures", "stock", "wear", "labour", "season", "bench", "records", "settings", "cautions"];
+const ROOMS = ["morning", "card?reel=any+spinning&complaint=C03", "failures", "stock", "wear", "labour", "season", "bench", "records", "settings", "method", "cautions"];
 /** Where a room has a page of its own behind the first. */
 const PAGES = [...ROOMS, "failures?position=line_roller_bearing"];
 

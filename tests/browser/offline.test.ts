@@ -11,7 +11,7 @@ import { bringIn, look } from "./import-page.ts";
 import { caches, changed, firstVisit, footer, kept, VERSION } from "./offline-page.ts";
 import { visit } from "./visit.ts";
 
-const ROOMS = ["morning", "card?reel=any+spinning&complaint=C03", "failures", "stock", "wear", "labour", "season", "bench", "records", "settings", "cautions"];
+const ROOMS = ["morning", "card?reel=any+spinning&complaint=C03", "failures", "stock", "wear", "labour", "season", "bench", "records", "settings", "method", "cautions"];
 /** Headings of no template, so that the sheet has to be understood. */
 const HEADINGS = ["Job No", "Date in", "Reel", "Work done"];
 const rows = (letter: string) => [[`${letter}-1`, "05/01/2026", "Withy 5", "replaced line roller bearing"], [`${letter}-2`, "27/01/2026", "Withy 5", "drag washers worn, fitted new"]];
