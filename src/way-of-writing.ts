@@ -27,7 +27,7 @@ export function readWriting(kept: string | null): { locale: string | null; fault
   }
 }
 
-/** What the browser itself goes by, in its date fields too; British English where there is no browser. */
+/** The language the browser asks for; British English where there is no browser. Its date fields may follow another, that of its windows. */
 export const browserLocale = (): string => (typeof navigator === "undefined" || !navigator.language ? "en-GB" : navigator.language);
 
 const kept = new Map<string, Intl.NumberFormat>();
