@@ -2,6 +2,7 @@ import type { BenchRates } from "../../answers/labour/bench-rates.ts";
 import type { HandGroup } from "../../answers/interchange/hand-groups.ts";
 import type { Look, LookFigures } from "../../answers/morning/last-look.ts";
 import type { RuleChange } from "../../answers/rule-changes/rule-changes.ts";
+import type { RestockSettings } from "../../answers/stock/restock-line.ts";
 import type { Engine, Report } from "../../db/engine.ts";
 import type { BenchStore } from "../../records/bench-log/bench-store.ts";
 import type { Ledger, Reject } from "../../records/ledger/ledger.ts";
@@ -23,6 +24,8 @@ export interface MorningAsk {
   readonly as_of: string;
   readonly rates: BenchRates;
   readonly rule_changes: readonly RuleChange[];
+  /** How seldom a part may run out, by class. */
+  readonly targets: RestockSettings["targets"];
   readonly hand_groups: readonly HandGroup[];
   /** The look that changes are told against. */
   readonly before: Look | null;

@@ -52,8 +52,8 @@ const watch = ({ engine, version, before }: MorningAsk): LaterWork => async (sig
   return { part: watchPart(found, before), figures: { watch: watchedNames(found) } };
 };
 
-const score = ({ engine, version, as_of, rule_changes }: MorningAsk): LaterWork => async (signal, report) => {
-  const replay = await scores.of(JSON.stringify([version, as_of, rule_changes]), () => askReplay(engine, { as_of, rule_changes }, { signal, report, work: replayInWorker }));
+const score = ({ engine, version, as_of, rule_changes, targets }: MorningAsk): LaterWork => async (signal, report) => {
+  const replay = await scores.of(JSON.stringify([version, as_of, rule_changes, targets]), () => askReplay(engine, { as_of, rule_changes, targets }, { signal, report, work: replayInWorker }));
   return { part: scorePart(adviceScore(replay), replay.verdict[0] ?? ""), figures: {} };
 };
 

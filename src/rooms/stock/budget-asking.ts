@@ -5,6 +5,7 @@ import { askReplay } from "../../answers/replay/ask-replay.ts";
 import type { Replay } from "../../answers/replay/replay.ts";
 import { replayInWorker } from "../../answers/replay/replay-in-worker.ts";
 import type { RuleChange } from "../../answers/rule-changes/rule-changes.ts";
+import type { RestockSettings } from "../../answers/stock/restock-line.ts";
 import type { Engine, Report } from "../../db/engine.ts";
 
 type Ask<T> = (signal: AbortSignal, report: Report) => Promise<T>;
@@ -13,6 +14,6 @@ type Ask<T> = (signal: AbortSignal, report: Report) => Promise<T>;
 export const askForBudget = (engine: Engine, question: BudgetQuestion, rule_changes: readonly RuleChange[]): Ask<Budget> =>
   (signal, report) => askBudget(engine, question, { signal, report, work: budgetInWorker, settings: { rule_changes } });
 
-/** The advice tried on the shop's own past. */
-export const askForReplay = (engine: Engine, as_of: string, rule_changes: readonly RuleChange[]): Ask<Replay> =>
-  (signal, report) => askReplay(engine, { as_of, rule_changes }, { signal, report, work: replayInWorker });
+/** The advice tried on the shop's own past, as seldom out of a part as the owner wants. */
+export const askForReplay = (engine: Engine, as_of: string, { rule_changes, targets }: Pick<RestockSettings, "rule_changes" | "targets">): Ask<Replay> =>
+  (signal, report) => askReplay(engine, { as_of, rule_changes, targets }, { signal, report, work: replayInWorker });
