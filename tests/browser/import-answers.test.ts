@@ -121,10 +121,53 @@ describe("words we did not know", () => {
     const meaning = page.getByLabel("What “wibbler” means").first();
     await meaning.fill("Line roller bearing");
     await meaning.press("Enter");
-    await page.getByRole("button", { name: "Read the files again with these words" }).click();
+    await page.getByRole("button", { name: "Read the files again with these answers" }).click();
     await expect.poll(() => fact(page, "Rows kept")).toBe(String(before + 2));
     expect(await fact(page, "Imports")).toBe("1");
     await page.getByRole("button", { name: "Forget “wibbler”" }).click();
+  });
+});
+
+describe("readings that are not sure", () => {
+  const NOTES = "B-1,13/01/2026,Withy 5,line roller seems a bit weak watch,30\nB-2,14/01/2026,Withy 5,line roller seems a bit weak watch,40\n"
+    + "B-3,15/01/2026,Withy 5,line roller bearing replaced,25\n";
+  const findings = async () => Number((await foot(page)).match(/(\d+) finding/)?.[1] ?? 0);
+
+  test("stay out until they are answered, once for all notes of a wording; an answer can be taken back, and is kept in the book and the backup", async () => {
+    await look(page, sheet(NOTES, "unsure.csv"));
+    const asked = page.getByRole("region", { name: /^What we are not sure of/ });
+    const first = asked.getByRole("listitem").first();
+    expect(await first.innerText()).toMatch(/line roller seems a bit weak.*\s+in 2 notes/);
+    expect(await findings()).toBe(1);
+    await first.getByRole("button", { name: /^Right/ }).click();
+    await expect.poll(findings).toBe(3);
+    await asked.getByRole("button", { name: "Take the last one back" }).click();
+    await expect.poll(findings).toBe(1);
+
+    await first.getByRole("button", { name: /^Something else/ }).click();
+    await page.getByLabel(/^The part “line roller/).fill("Bail spring");
+    await first.getByLabel("What was done").selectOption({ label: "left" });
+    await first.getByRole("button", { name: /^Keep this/ }).click();
+    await expect.poll(findings).toBe(3);
+    expect(await seriousViolations(page)).toEqual([]);
+    await bringIn(page);
+
+    const { body } = await download(page, () => page.getByRole("button", { name: "Back up all to one file" }).click());
+    expect(new TextDecoder().decode(unzipSync(new Uint8Array(body))["settings.json"])).toContain("line roller seems a bit weak");
+    const kept = page.getByRole("table", { name: "What you said of notes" });
+    expect((await kept.getByRole("row").last().innerText()).replace(/\s+/g, " ")).toMatch(/left: bail spring Forget$/);
+    await kept.getByRole("button", { name: /^Forget what/ }).click();
+    await kept.waitFor({ state: "detached" });
+  });
+
+  test("may stay unanswered: the rest comes in, and an answer afterwards is read into it", async () => {
+    await look(page, sheet(NOTES, "unsure-later.csv"));
+    await bringIn(page);
+    const before = Number(await fact(page, "Rows kept"));
+    await page.getByRole("region", { name: /^What we are not sure of/ }).getByRole("button", { name: /^Right/ }).first().click();
+    await page.getByRole("button", { name: "Read the files again with these answers" }).click();
+    await expect.poll(() => fact(page, "Rows kept")).toBe(String(before + 2));
+    await page.getByRole("button", { name: /^Forget what/ }).click();
   });
 });
 

@@ -1,4 +1,5 @@
 import type { Reach, Spoken, Told } from "./attach.ts";
+import { confidence, turned } from "./confidence.ts";
 import { familyOf } from "./lexicon.ts";
 import type { Mark } from "./marks.ts";
 import { lastWord } from "./part-names.ts";
@@ -102,29 +103,13 @@ function lost(mode: string | null, family: string | null): boolean {
 /** Words we know nothing of, in all that a part's finding was read from. */
 export const strangers = (one: Spoken): number => [...new Set([one.item, ...one.told.map(({ item }) => item)])].reduce((sum, item) => sum + item.strangers, 0);
 
-/** A part's finding as it is made: the note with its tokens, its cell, whether bare parts are listed as fitted, and whether every word of it is known. */
-export interface Around { readonly found: readonly Token[]; readonly note: string; readonly cell: NoteCell; readonly listed: boolean; readonly clean: boolean }
-
-/**
- * Shares of right readings on labelled notes when they were first read (some 750 findings of five batches, and the held-out notes): of names of
- * several words in notes without a strange word, of single words there, and of any part in notes with strange words.
- */
-const SURE: Readonly<Record<Reach | "cell" | "whole job", readonly [named: number, word: number, strange: number]>> = {
-  cell: [0.98, 0.89, 0.86], beside: [0.97, 0.89, 0.85], shared: [0.95, 0.89, 0.85], ahead: [0.97, 0.89, 0.85],
-  after: [0.88, 0.85, 0.77], "next sentence": [0.88, 0.85, 0.77], "whole job": [0.85, 0.85, 0.77],
-};
-/** Where the note says only what a part is like, and where it is only said to be fine. */
-const NOTHING_DONE = 0.6, FINE = 0.89;
-
-function confidence(one: Spoken, done: Decided, doubtful: boolean, clean: boolean): number {
-  const { part } = one, [named, word, strange] = done.reach === null ? [NOTHING_DONE, NOTHING_DONE, NOTHING_DONE] : SURE[done.reach];
-  const share = !clean ? strange : part.phrase.includes(" ") && part.positions.length > 0 ? named : word;
-  const most = done.action === "left" ? Math.min(share, FINE) : share;
-  return Math.round(100 * most * (part.corrected ? 0.96 : 1) * (doubtful ? 0.9 : 1)) / 100;
+/** A part's finding as it is made: the note with its tokens, its cell, whether bare parts are listed as fitted, and which words may turn the sense. */
+export interface Around {
+  readonly found: readonly Token[]; readonly note: string; readonly cell: NoteCell; readonly listed: boolean; readonly turning: readonly boolean[];
 }
 
 /** The findings of one part as spoken of; several where its words name more than one position ("main bearings"). */
-export function findings(one: Spoken, { found, note, cell, listed, clean }: Around): NoteFinding[] {
+export function findings(one: Spoken, { found, note, cell, listed, turning }: Around): NoteFinding[] {
   const done = decided(one, cell, listed), doubtful = one.item.doubt && done.action !== "wanted";
   const tokens = [one.part, ...one.told.map(({ mark }) => mark)];
   const from = Math.min(one.item.from, ...tokens.map((mark) => mark.from)), to = Math.max(one.item.to, ...tokens.map((mark) => mark.to));
@@ -132,6 +117,7 @@ export function findings(one: Spoken, { found, note, cell, listed, clean }: Arou
   const loose = cell === "parts" && one.part.phrase === "screw" ? "screws_misc" : null;
   const counts = done.action === "replaced" || done.action === "wanted";
   const asked = counts && found[one.part.to]?.kind === "doubt" && FAMILY_WORD.has(lastWord(one.part.phrase));
+  const sure = confidence(one, { ...done, doubtful, turned: turned(found, turning, one) });
   return (one.part.positions.length > 0 && !asked ? one.part.positions : [loose]).map((position) => {
     const family = position === null ? one.part.family : familyOf.get(position) ?? null, fault = faultOf(one, family, done.code);
     const count = counts ? pieces(found, one, position, cell === "parts") : null;
@@ -143,7 +129,7 @@ export function findings(one: Spoken, { found, note, cell, listed, clean }: Arou
       grade_at_most: fine ? 1 : mild ? 2 : null,
       qty: count?.qty ?? null, qty_assumed: count?.assumed ?? false, size: one.item.sizes[0] ?? null, doubtful,
       text: note.slice(start, end), start, end, rule: `${one.part.own ? "the shop's own spelling, " : one.part.corrected ? "misspelt part, " : ""}${done.rule}`,
-      confidence: confidence(one, done, doubtful, clean),
+      confidence: sure,
     };
   });
 }

@@ -24,13 +24,17 @@ function together(had: NoteFinding, one: NoteFinding, cell: NoteCell): NoteFindi
   };
 }
 
+/** What a note says of its parts, one finding a position: with something said of it, or only mentioned. */
+export interface Merged { readonly firm: readonly NoteFinding[]; readonly mentioned: readonly NoteFinding[] }
+
 /** One finding a position: the strongest thing done to it, with the fault said of it elsewhere in the note. Unplaced ones stay apart. */
-export function merged(all: readonly Weighed[], cell: NoteCell): NoteFinding[] {
+export function merged(all: readonly Weighed[], cell: NoteCell): Merged {
   const out = new Map<string, NoteFinding>(), firm = new Set<string>();
   all.forEach(({ one, weak }, index) => {
     const key = one.position ?? `?${index}`, had = out.get(key);
     if (!weak) firm.add(key);
     out.set(key, had ? together(had, one, cell) : one);
   });
-  return [...out].flatMap(([key, one]) => (firm.has(key) ? [one] : []));
+  const having = (is_firm: boolean) => [...out].flatMap(([key, one]) => (firm.has(key) === is_firm ? [one] : []));
+  return { firm: having(true), mentioned: having(false) };
 }

@@ -42,6 +42,8 @@ export interface NoteFinding {
 
 export interface NoteReading {
   readonly findings: readonly NoteFinding[];
+  /** Parts that are only named, or of which we cannot tell what is said: to be asked, never taken. */
+  readonly mentions: readonly NoteFinding[];
   /** The note speaks of a whole service. */
   readonly whole_job: boolean;
   /** Stretches of words in which nothing was understood. */

@@ -1,5 +1,6 @@
 import { jobs } from "../vocabulary-tables.ts";
 import { attach } from "./attach.ts";
+import { turningWords } from "./confidence.ts";
 import { findings } from "./finding.ts";
 import { strangeWords, type Item, type Read } from "./item.ts";
 import { sentences } from "./items.ts";
@@ -109,14 +110,15 @@ function read(text: string, context: NoteContext): NoteReading {
   const said = marks(found, { reel_kind, complaint, parts_cell, book });
   const whole_job = said.some((mark) => mark.say === "whole job"), named = referring(found, said, reel_kind);
   const plain = nothingElse(found, named);
-  const words = { found, strange: strangeWords(found, named) }, clean = !words.strange.includes(true), unknown = unknownStretches(words, text);
-  if (cell === "complaint") return { findings: [], whole_job, unknown };
+  const words = { found, strange: strangeWords(found, named) }, turning = turningWords(found, named), unknown = unknownStretches(words, text);
+  if (cell === "complaint") return { findings: [], mentions: [], whole_job, unknown };
   const whole = sentences(words, named, parts_cell), first = whole[0];
   const all = cell === "note" && first && namesJob(first, found) ? [first.map((item) => ({ ...item, parts: [] })), ...whole.slice(1)] : whole;
   const spoken = attach(all), lists = fittedLists(all, found), work = workOf(lastWork(all), spoken);
   const weighed = spoken.flat().filter((one) => !isComplaint(one, cell)).flatMap((part) => {
     const weak = parts_cell ? part.item.doubt && part.bare : mentioned(part, work) || (part.told.length === 0 && !lists.has(part.sentence) && !plain);
-    return findings(part, { found, note: text, cell, listed: lists.has(part.sentence), clean }).map((one) => ({ one, weak }));
+    return findings(part, { found, note: text, cell, listed: lists.has(part.sentence), turning }).map((one) => ({ one, weak }));
   });
-  return { findings: merged(weighed, cell).filter(counts), whole_job, unknown };
+  const { firm, mentioned: mentions } = merged(weighed, cell);
+  return { findings: firm.filter(counts), mentions: mentions.filter((one) => one.position !== null), whole_job, unknown };
 }

@@ -1,5 +1,6 @@
 import { actions, modes, positions, reelKinds } from "../vocabulary-tables.ts";
 import type { Action, ReelKind } from "../vocabulary-tables.ts";
+import { readingsByKey, type OwnReading } from "./own-readings.ts";
 import { phraseWords } from "./words.ts";
 
 /** What the shop says one of its own spellings means; `ignored` is said of words that mean nothing here. */
@@ -18,6 +19,8 @@ export interface SpellingBook {
   readonly longest_from: ReadonlyMap<string, number>;
   /** Words of the book: never taken for misspellings of ours. */
   readonly words: ReadonlySet<string>;
+  /** What was said of readings that were not sure, by `wordingKey`. */
+  readonly readings: ReadonlyMap<string, OwnReading>;
 }
 
 const LONGEST = 6;
@@ -55,11 +58,11 @@ function meaningFault(line: Record<string, unknown>, kind: ReelKind | null): str
 }
 
 /**
- * The shop's spellings made ready for reading notes.
+ * The shop's spellings, and what it said of readings, made ready for reading notes.
  *
  * @throws {RangeError} if a line cannot be used (see `spellingFault`), or two lines give one spelling and kind of reel two meanings
  */
-export function spellingBook(entries: readonly OwnSpelling[]): SpellingBook {
+export function spellingBook(entries: readonly OwnSpelling[], readings: readonly OwnReading[] = []): SpellingBook {
   const phrases = new Map<string, OwnSpelling[]>(), longest_from = new Map<string, number>(), words = new Set<string>();
   for (const entry of entries) {
     const fault = spellingFault(entry);
@@ -72,7 +75,14 @@ export function spellingBook(entries: readonly OwnSpelling[]): SpellingBook {
     longest_from.set(first, Math.max(longest_from.get(first) ?? 0, split.length));
     split.forEach((word) => words.add(word));
   }
-  return { phrases, longest_from, words };
+  return { phrases, longest_from, words, readings: readingsByKey(readings) };
+}
+
+/** The book, or an empty one, with what was said of readings elsewhere: that holds before its own. */
+export function withReadings(book: SpellingBook | null, readings: readonly OwnReading[]): SpellingBook | null {
+  if (readings.length === 0) return book;
+  const own = book ?? spellingBook([]);
+  return { ...own, readings: new Map([...own.readings, ...readingsByKey(readings)]) };
 }
 
 /** The lines with one more: it takes the place of a line for the same spelling and kind of reel. */

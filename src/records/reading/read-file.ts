@@ -4,6 +4,7 @@ import { openSheets } from "../formats/open-sheets.ts";
 import type { NamedFile, OpenedFile, Sheet, SheetRow } from "../formats/sheet.ts";
 import { Unreadable } from "../formats/unreadable.ts";
 import type { FileTally, Reject } from "../ledger/ledger.ts";
+import { withReadings } from "../notes/own-spellings.ts";
 import type { SpellingBook } from "../notes/own-spellings.ts";
 import type { Answers } from "../understanding/answers.ts";
 import { TITLE } from "../understanding/row-shapes.ts";
@@ -89,9 +90,9 @@ function asTable(file: { name: string; file_no: number }, { layout }: SheetWay &
   };
 }
 
-async function asUnderstood(file: { name: string; file_no: number }, { plan }: SheetWay & { way: "understood" }, { last_day, book, owner_salt }: ReadOptions): Promise<Way> {
+async function asUnderstood(file: { name: string; file_no: number }, { plan }: SheetWay & { way: "understood" }, { last_day, book, answers, owner_salt }: ReadOptions): Promise<Way> {
   const { rowMaker, SheetTaker, understoodRemarks } = await import("./understood-way.ts");
-  const taker = new SheetTaker(file, plan, rowMaker(plan, file.name, last_day, book ?? null, owner_salt ?? null), last_day);
+  const taker = new SheetTaker(file, plan, rowMaker(plan, file.name, last_day, withReadings(book ?? null, answers?.notes ?? []), owner_salt ?? null), last_day);
   return {
     taker, heading_line: plan.start.heading_line, above: ({ cells }) => taker.passOver(cells.some((cell) => cell.trim() !== "") ? TITLE : BLANK), tables: () => taker.tables,
     remarks: () => [...understoodRemarks(plan, file.name), ...taker.remarks()],

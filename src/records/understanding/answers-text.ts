@@ -1,4 +1,5 @@
 import { Unreadable } from "../formats/unreadable.ts";
+import { readingFault, type OwnReading } from "../notes/own-readings.ts";
 import type { Answers, DateOrder, SheetAnswers, SheetKind } from "./answers.ts";
 import { meaningNamed } from "./meanings.ts";
 
@@ -46,6 +47,13 @@ function sheetFrom(json: Json): SheetAnswers {
   };
 }
 
+function notesFrom(json: Json): OwnReading[] {
+  return list(json, "notes").map((line) => {
+    const fault = readingFault(line);
+    return fault === null ? line as unknown as OwnReading : refuse(`a line of “notes” ${fault}`);
+  });
+}
+
 /** True for a text that holds answers, as against the short form of a `mapping.json`. */
 export function isAnswersJson(json: unknown): json is Json {
   return isObject(json) && Array.isArray(json["sheets"]);
@@ -54,7 +62,8 @@ export function isAnswersJson(json: unknown): json is Json {
 /** @throws {Unreadable} when a part of it is not as `answersText` writes it */
 export function answersFromJson(json: Json): Answers {
   if (json["version"] !== undefined && json["version"] !== 1) refuse("they were written by a newer version");
-  return { version: 1, sheets: list(json, "sheets").map(sheetFrom) };
+  const notes = notesFrom(json), sheets = list(json, "sheets").map(sheetFrom);
+  return notes.length === 0 ? { version: 1, sheets } : { version: 1, sheets, notes };
 }
 
 /**

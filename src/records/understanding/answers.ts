@@ -1,3 +1,5 @@
+import type { OwnReading } from "../notes/own-readings.ts";
+
 /** In which order day, month and year stand. */
 export type DateOrder = "day first" | "month first" | "year first";
 
@@ -37,4 +39,6 @@ export interface SheetAnswers {
 export interface Answers {
   readonly version: 1;
   readonly sheets: readonly SheetAnswers[];
+  /** What the notes of the file say where that is not sure; the shop's spelling book holds such answers too. */
+  readonly notes?: readonly OwnReading[];
 }

@@ -112,6 +112,6 @@ export async function examine(file: NamedFile, options: ExamineOptions): Promise
   return {
     file: file.name, kind: opened.kind, written_as: writtenAs(opened), shape_key: await shapeKey(opened.sheets),
     sheets: seen.map(({ understanding }) => understanding), questions: seen.flatMap(({ questions }) => questions),
-    proposed: { version: 1, sheets: seen.map(({ answers }) => answers) }, from_memory: covers(remembered, opened.sheets), remarks: opened.remarks,
+    proposed: { version: 1, sheets: seen.map(({ answers }) => answers), ...(remembered?.notes ? { notes: remembered.notes } : {}) }, from_memory: covers(remembered, opened.sheets), remarks: opened.remarks,
   };
 }

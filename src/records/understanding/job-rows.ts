@@ -70,7 +70,7 @@ export class JobRows implements RowMaker {
   constructor(options: JobOptions) {
     this.options = options;
     const { means, start, answers } = options.plan;
-    this.findings = new RowFindings(options.book);
+    this.findings = new RowFindings(options.book, this.remarks);
     this.year = options.conventions.year;
     this.fields = means.flatMap((one, at) => {
       if (one === null) return [];

@@ -1,6 +1,8 @@
 import { openSheets } from "../formats/open-sheets.ts";
 import type { NamedFile, Sheet, SheetRow } from "../formats/sheet.ts";
 import { RowChecker } from "../checking/row.ts";
+import { askedReadings, type AskedNote } from "../notes/asked-readings.ts";
+import { withReadings } from "../notes/own-spellings.ts";
 import { unknownWords } from "../notes/unknown-words.ts";
 import { dayInWords } from "../checking/date-cell.ts";
 import { knowsHeading, sheetWay } from "../reading/sheet-way.ts";
@@ -64,6 +66,7 @@ class Collected {
   readonly remarks: string[] = [];
   readonly first: PreviewRow[] = [];
   readonly unknown: { readonly text: string; readonly unknown: readonly string[] }[] = [];
+  readonly asked: AskedNote[] = [];
 
   end({ row, outcome }: RowEnd, sheet: string | null): void {
     const fault = outcome.end === "to fix" ? outcome.faults[0] : undefined;
@@ -78,7 +81,7 @@ class Collected {
 }
 
 async function understoodRows(sheet: Sheet, { plan }: SheetWay & { way: "understood" }, file: string, options: ExamineOptions, into: Collected): Promise<void> {
-  const last_day = dayAfterYear(options.today), maker = rowMaker(plan, file, last_day, options.book ?? null), taker = new SheetTaker({ name: file, file_no: 1 }, plan, maker, last_day);
+  const last_day = dayAfterYear(options.today), maker = rowMaker(plan, file, last_day, withReadings(options.book ?? null, options.remembered?.notes ?? [])), taker = new SheetTaker({ name: file, file_no: 1 }, plan, maker, last_day);
   for await (const rows of sheet.rows()) {
     options.signal.throwIfAborted();
     for (const row of rows) {
@@ -91,7 +94,8 @@ async function understoodRows(sheet: Sheet, { plan }: SheetWay & { way: "underst
   for (const end of taker.finish()) into.end(end, sheet.name);
   into.rows_read += taker.rows_read;
   into.remarks.push(...taker.remarks());
-  into.unknown.push(...maker.findings.unknown);
+  for (const one of maker.findings.unknown) into.unknown.push(one);
+  for (const one of maker.findings.asked) into.asked.push(one);
 }
 
 async function tableRows(sheet: Sheet, { layout, heading_line }: SheetWay & { way: "table" }, options: ExamineOptions, into: Collected): Promise<void> {
@@ -129,5 +133,6 @@ export async function preview(file: NamedFile, answers: Answers, options: Omit<E
     if (way.way === "table") await tableRows(sheet, way, whole, into);
   }
   const { rows_read, records, remarks, first } = into;
-  return { rows_read, records, rows_to_fix: into.to_fix.list(), rows_dropped: into.dropped.list(), remarks, first, unknown_words: unknownWords(into.unknown).slice(0, MOST_WORDS) };
+  return { rows_read, records, rows_to_fix: into.to_fix.list(), rows_dropped: into.dropped.list(), remarks, first, unknown_words: unknownWords(into.unknown).slice(0, MOST_WORDS),
+    asked_readings: askedReadings(into.asked).slice(0, MOST_WORDS), staying_out: into.asked.reduce((sum, { asked }) => sum + asked.length, 0) };
 }

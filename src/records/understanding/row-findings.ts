@@ -1,9 +1,12 @@
 import { UNSPECIFIED } from "../checking/word-cell.ts";
 import { noteFindings } from "../notes/note-findings.ts";
 import type { NoteCell, NoteFinding, NoteReading } from "../notes/note-finding.ts";
+import type { AskedNote } from "../notes/asked-readings.ts";
+import { settled, type Settled } from "../notes/settled.ts";
+import type { OwnReading } from "../notes/own-readings.ts";
 import type { SpellingBook } from "../notes/own-spellings.ts";
 import type { ReelKind } from "../vocabulary.ts";
-import type { MadeRecord } from "./row-outcome.ts";
+import type { FixCounts, MadeRecord } from "./row-outcome.ts";
 
 /** One text of a row that findings are read from. */
 export interface RowText {
@@ -11,6 +14,12 @@ export interface RowText {
   readonly text: string;
   readonly cell: NoteCell;
 }
+
+/** A text as it was read, and what of it is taken. */
+interface Read { readonly reading: NoteReading; readonly settled: Settled }
+
+const NOT_SURE = "what a note may say was not sure; it stays out of the findings until you say what it means";
+const NONE: ReadonlyMap<string, OwnReading> = new Map();
 
 interface Found { readonly heading: string; readonly finding: NoteFinding }
 
@@ -50,27 +59,42 @@ function record(ticket_no: string, group: readonly Found[]): MadeRecord | null {
 /** Reads the findings of rows' texts; the same text on the same kind of reel is read once. */
 export class RowFindings {
   readonly unknown: { readonly text: string; readonly unknown: readonly string[] }[] = [];
-  private readonly read = new Map<string, NoteReading>();
+  readonly asked: AskedNote[] = [];
+  private readonly read = new Map<string, Read>();
   private readonly book: SpellingBook | null;
+  private readonly fixes: FixCounts;
 
-  constructor(book: SpellingBook | null) {
+  /** @param fixes where what stays out is counted */
+  constructor(book: SpellingBook | null, fixes: FixCounts) {
     this.book = book;
+    this.fixes = fixes;
   }
 
-  reading({ text, cell }: RowText, kind: ReelKind | null, complaint: string): NoteReading {
+  reading(one: RowText, kind: ReelKind | null, complaint: string): NoteReading {
+    return this.readOf(one, kind, complaint).reading;
+  }
+
+  private readOf({ text, cell }: RowText, kind: ReelKind | null, complaint: string): Read {
     const key = `${cell}\n${kind ?? ""}\n${complaint}\n${text}`, before = this.read.get(key);
     if (before) return before;
     const reading = noteFindings(text, { reel_kind: kind, cell, complaint: complaint === "" ? null : complaint, book: this.book });
-    if (this.read.size < MOST_READ) this.read.set(key, reading);
-    return reading;
+    const read = { reading, settled: settled(reading, this.book?.readings ?? NONE) };
+    if (this.read.size < MOST_READ) this.read.set(key, read);
+    return read;
+  }
+
+  private ask(text: string, asked: Settled["asked"]): void {
+    this.asked.push({ text, asked });
+    for (const { text: words } of asked) this.fixes.add(NOT_SURE, words.trim(), "stays out");
   }
 
   /** Findings of all texts of one reel. */
   records(ticket_no: string, texts: readonly RowText[], kind: ReelKind | null, complaint: string): MadeRecord[] {
     const found = texts.flatMap((one) => {
-      const reading = this.reading(one, kind, complaint);
+      const { reading, settled: { taken, asked } } = this.readOf(one, kind, complaint);
       if (reading.unknown.length > 0) this.unknown.push({ text: one.text, unknown: reading.unknown });
-      return reading.findings.map((finding) => ({ heading: one.heading, finding }));
+      if (asked.length > 0) this.ask(one.text, asked);
+      return taken.map((finding) => ({ heading: one.heading, finding }));
     });
     return merged(found).flatMap((group) => record(ticket_no, group) ?? []);
   }

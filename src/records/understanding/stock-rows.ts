@@ -32,7 +32,7 @@ export class StockRows implements RowMaker {
     this.plan = plan;
     this.conventions = conventions;
     this.last_day = last_day;
-    this.findings = new RowFindings(book);
+    this.findings = new RowFindings(book, this.remarks);
   }
 
   take(row: SheetRow): readonly RowEnd[] {

@@ -42,7 +42,7 @@ export class TillRows implements RowMaker {
     this.plan = plan;
     this.conventions = conventions;
     this.last_day = last_day;
-    this.findings = new RowFindings(book);
+    this.findings = new RowFindings(book, this.remarks);
   }
 
   take(row: SheetRow): readonly RowEnd[] {

@@ -1,5 +1,6 @@
 import type { Report } from "../../db/engine.ts";
 import type { FormatKind } from "../formats/sheet.ts";
+import type { AskedReading } from "../notes/asked-readings.ts";
 import type { SpellingBook } from "../notes/own-spellings.ts";
 import type { ReelKind } from "../vocabulary.ts";
 import type { Answers, DateOrder, SheetKind } from "./answers.ts";
@@ -148,4 +149,8 @@ export interface Preview {
   readonly first: readonly PreviewRow[];
   /** Words in notes nothing was read from, most frequent first. */
   readonly unknown_words: readonly { readonly words: string; readonly notes: number; readonly examples: readonly string[] }[];
+  /** What notes may say and we are not sure of, most frequent first; without an answer it stays out. */
+  readonly asked_readings: readonly AskedReading[];
+  /** Findings that stay out for want of such an answer, all told. */
+  readonly staying_out: number;
 }

@@ -34,12 +34,12 @@ function answersKept(value: string): Answers | null {
 }
 
 export async function whatIsKnown(ledger: Pick<Ledger, "settings">): Promise<WhatIsKnown> {
-  const settings = await ledger.settings(), { entries } = spellingsFrom(settings[SPELLING_SETTING] ?? null);
+  const settings = await ledger.settings(), { entries, readings } = spellingsFrom(settings[SPELLING_SETTING] ?? null);
   const remembered = Object.entries(settings).flatMap(([name, value]) => {
     const shape = shapeOfSetting(name), answers = shape === null ? null : answersKept(value);
     return shape === null || answers === null ? [] : [{ shape, answers }];
   });
-  return { remembered, book: entries.length === 0 ? null : spellingBook(entries) };
+  return { remembered, book: entries.length + readings.length === 0 ? null : spellingBook(entries, readings) };
 }
 
 /** The shop's own list of reels, and what waits to be taken in; the waiting room must be open. */

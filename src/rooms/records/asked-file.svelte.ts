@@ -15,6 +15,8 @@ export class AskedFile {
   chosen = $state.raw<Readonly<Record<string, string>>>({});
   /** The newest preview; it stays while the next is on its way. */
   preview = $state.raw<Preview | null>(null);
+  /** A reading that was not sure has been answered: the list stays on the screen, so that the answer can be taken back. */
+  answering = $state(false);
   readonly job = new Job<Preview>();
 
   constructor(file: NamedFile, seen: FileUnderstanding) {
@@ -37,6 +39,11 @@ export class AskedFile {
   async refresh(look: ShopLook): Promise<void> {
     const { answers } = this, preview = await this.job.run((signal, report) => look.preview(this.file, answers, signal, report));
     if (preview) this.preview = preview;
+  }
+
+  answeredNote(look: ShopLook): void {
+    this.answering = true;
+    void this.refresh(look);
   }
 
   async answer(question: Question, value: string, look: ShopLook): Promise<void> {

@@ -4,7 +4,8 @@ import type { Imported } from "../../records/importing.ts";
 import type { Batch } from "../../records/ledger/ledger.ts";
 import type { Settlement } from "../../records/looking/remembered.ts";
 import { sameImport } from "../../records/looking/same-import.ts";
-import { unknownTogether } from "./unknown-together.ts";
+import { askedTogether, unknownTogether } from "./unknown-together.ts";
+import type { AskedReading } from "../../records/notes/asked-readings.ts";
 import type { UnknownWords } from "../../records/notes/unknown-words.ts";
 import type { FileUnderstanding } from "../../records/understanding/understanding.ts";
 import type { Session } from "../../session.svelte.ts";
@@ -18,7 +19,7 @@ const folder = (name: string) => name.slice(0, name.lastIndexOf("/") + 1);
 const isPlain = (seen: FileUnderstanding | null): boolean => seen === null || (seen.questions.length === 0 && seen.sheets.every(({ kind }) => kind === "table"));
 
 /** What was brought in last, so that it can be read again. */
-interface Last { readonly files: readonly NamedFile[]; readonly answers: Settlement["answers"]; readonly words: readonly UnknownWords[] }
+interface Last { readonly files: readonly NamedFile[]; readonly answers: Settlement["answers"]; readonly words: readonly UnknownWords[]; readonly asked: readonly AskedReading[]; readonly staying_out: number }
 
 /** Files on their way in: looked at, asked about one after the other, and written all together or not at all. */
 export class Intake {
@@ -43,6 +44,9 @@ export class Intake {
 
   /** Words in what came in last that nothing was read from. */
   get words_left(): readonly UnknownWords[] { return this.last?.words ?? []; }
+
+  /** Readings of what came in last that were not sure, and how many findings stay out for it. */
+  get asked_left(): { readonly asked: readonly AskedReading[]; readonly staying_out: number } { return this.last ?? { asked: [], staying_out: 0 }; }
 
   /** Looks at the files one after the other. @throws the signal's reason when cancelled */
   async lookAt(files: readonly NamedFile[], { look, batches }: Pick<Session, "look" | "batches">, signal: AbortSignal, report: Report): Promise<void> {
@@ -73,12 +77,21 @@ export class Intake {
 
   /** Writes what is on its way, or the last files once more in the place of their import. */
   async bringIn(job: Job<Imported>, session: Session): Promise<void> {
-    const { last, same, again } = this, files = last?.files ?? this.files, words = unknownTogether(this.asked.map(({ preview }) => preview?.unknown_words ?? []));
+    const { last, same, again } = this, files = last?.files ?? this.files, left = last ?? this.left();
     const answers = last?.answers ?? this.asked.map(({ file, answers: own, seen }) => ({ file: file.name, answers: own, shape_key: seen.shape_key }));
     const batch = await job.run((signal, report) => session.bringIn(files, signal, report, { answers, instead_of: again ? same : null }));
     if (!batch) return;
     this.clear();
-    [this.last, this.again] = [{ files, answers, words: last?.words ?? words }, false];
+    [this.last, this.again] = [{ files, answers, words: left.words, asked: left.asked, staying_out: left.staying_out }, false];
+  }
+
+  /** What the files leave open. */
+  private left(): Pick<Last, "words" | "asked" | "staying_out"> {
+    const seen = this.asked.flatMap(({ preview }) => preview ?? []);
+    return {
+      words: unknownTogether(seen.map(({ unknown_words }) => unknown_words)), asked: askedTogether(seen.map(({ asked_readings }) => asked_readings)),
+      staying_out: seen.reduce((sum, { staying_out }) => sum + staying_out, 0),
+    };
   }
 
   /** After a word was answered when the files were in already: offers to read them again. */

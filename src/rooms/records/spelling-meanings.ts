@@ -1,5 +1,6 @@
+import type { OwnReading, ReadAs } from "../../records/notes/own-readings.ts";
 import type { Meaning, OwnSpelling } from "../../records/notes/own-spellings.ts";
-import { actions, modes, position, positionNamed, positions } from "../../records/vocabulary.ts";
+import { actions, families, modes, position, positionNamed, positions } from "../../records/vocabulary.ts";
 
 /** What a word of the bench can be said to mean, as the list on the screen names it. */
 export interface NamedMeaning {
@@ -36,3 +37,32 @@ export function meaningWords(entry: Meaning | OwnSpelling): string {
   if ("mode" in entry) return `fault: ${entry.mode}`;
   return "action" in entry ? `work: ${entry.action}` : NOTHING;
 }
+
+export const NOT_SAID = "seen, no work";
+const UNPLACED = ", place not named";
+
+/** What can be done to a part, as the list on the screen names it. */
+export const WORK: readonly string[] = [...done, NOT_SAID];
+
+/** A part as it is named in the list: a position, or a family whose place is not named. */
+export const partWords = (place: string): string => (place.startsWith("?") ? `${place.slice(1)}${UNPLACED}` : position(place).name);
+
+const bareParts = families.map(({ family }) => ({ place: `?${family}`, words: `${family}${UNPLACED}` }));
+/** All parts by name, then the families. */
+export const PARTS: readonly string[] = [...positions.map(({ name }) => name).sort((a, b) => a.localeCompare(b)), ...bareParts.map(({ words }) => words)];
+
+/** The part the owner typed or chose, as notes are read: a position or `?family`; null for anything else. */
+export function partNamed(typed: string): string | null {
+  const text = plain(typed), meaning = byWords.get(text);
+  if (meaning && "position" in meaning) return meaning.position;
+  return bareParts.find(({ words }) => words === text)?.place ?? (text === "" ? null : positionNamed(text));
+}
+
+/** A part and one of {@link WORK} as a reading. */
+export const readAsSaid = (place: string, work: string): ReadAs => ({ place, action: done.find((action) => action === work) ?? null });
+
+/** `replaced: line roller bearing`. */
+export const readAsWords = ({ place, action }: ReadAs): string => `${action ?? NOT_SAID}: ${partWords(place).toLowerCase()}`;
+
+/** What the owner made of a reading. */
+export const answerWords = ({ means }: OwnReading): string => (means === null ? "left out" : readAsWords(means));

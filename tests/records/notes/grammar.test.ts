@@ -113,7 +113,7 @@ describe("cells", () => {
     expect(said("handle turns backwards - AR clutch cleaned", "spinning", { cell: "complaint and note" })).toEqual(["ar_clutch cleaned"]);
   });
   test("a whole service is told, and makes no findings of its own", () => {
-    expect(noteFindings("full service", { reel_kind: "spinning", cell: "note" })).toEqual({ findings: [], whole_job: true, unknown: [] });
+    expect(noteFindings("full service", { reel_kind: "spinning", cell: "note" })).toEqual({ findings: [], mentions: [], whole_job: true, unknown: [] });
   });
 });
 

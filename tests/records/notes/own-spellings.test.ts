@@ -10,7 +10,7 @@ const read = (text: string, entries: readonly OwnSpelling[], kind: "spinning" | 
   said(text, kind, { book: spellingBook(entries) });
 
 describe("the shop's own spelling book", () => {
-  test("ships empty", () => { expect(spellingsFrom(null)).toEqual({ entries: [], faults: [] }); });
+  test("ships empty", () => { expect(spellingsFrom(null)).toEqual({ entries: [], readings: [], faults: [] }); });
 
   test("teaches a part, a fault, an action and a word that means nothing", () => {
     expect(said("gizmo replaced")).toEqual([]);
@@ -64,7 +64,7 @@ describe("a line of the book", () => {
   ])("that %s cannot be used", (fault, line) => {
     expect(spellingFault(line)).toBe(fault);
     expect(() => spellingBook([line as OwnSpelling])).toThrow(RangeError);
-    expect(spellingsFrom(JSON.stringify([GIZMO, line]))).toEqual({ entries: [GIZMO], faults: [`Line 2 of the spelling book ${fault}.`] });
+    expect(spellingsFrom(JSON.stringify([GIZMO, line]))).toEqual({ entries: [GIZMO], readings: [], faults: [`Line 2 of the spelling book ${fault}.`] });
   });
 
   test("may not stand twice with two meanings", () => {
@@ -78,13 +78,13 @@ describe("the book as text", () => {
   test("comes back as it was written, and works the same", () => {
     fc.assert(fc.property(fc.array(ENTRY, { maxLength: 12 }), (lines) => {
       const entries = lines.reduce<OwnSpelling[]>(withSpelling, []);
-      expect(spellingsFrom(spellingsText(entries))).toEqual({ entries, faults: [] });
+      expect(spellingsFrom(spellingsText(entries))).toEqual({ entries, readings: [], faults: [] });
       expect(spellingBook(entries).phrases.size).toBe(entries.length);
     }));
   });
 
   test("that is damaged is told and read as empty", () => {
-    for (const text of ["{", "{}", "null", "7"]) expect(spellingsFrom(text)).toEqual({ entries: [],
+    for (const text of ["{", "{}", "null", "7"]) expect(spellingsFrom(text)).toEqual({ entries: [], readings: [],
       faults: ["The spelling book is damaged and cannot be read."] });
   });
 });

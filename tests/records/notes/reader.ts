@@ -1,4 +1,5 @@
 import { noteFindings } from "../../../src/records/notes/note-findings.ts";
+import { settled, type Settled } from "../../../src/records/notes/settled.ts";
 import type { NoteContext, NoteFinding } from "../../../src/records/notes/note-finding.ts";
 import type { ReelKind } from "../../../src/records/vocabulary.ts";
 import type { LabelledNote } from "./corpus.ts";
@@ -6,10 +7,30 @@ import type { Read } from "./scores.ts";
 
 const placeOf = (one: NoteFinding) => one.position ?? `?${one.family ?? ""}`;
 
-/** What the parser reads from a labelled note, in the label's terms. */
-export function readNote({ text, reel_kind, cell, complaint }: LabelledNote): Read[] {
-  return noteFindings(text, { reel_kind, cell, complaint }).findings.map((one) =>
-    ({ place: placeOf(one), action: one.action ?? "none", qty: one.qty, mode: one.mode, confidence: one.confidence }));
+const inLabels = (one: NoteFinding): Read => ({ place: placeOf(one), action: one.action ?? "none", qty: one.qty, mode: one.mode, confidence: one.confidence });
+const divided = ({ text, reel_kind, cell, complaint }: LabelledNote): Settled => settled(noteFindings(text, { reel_kind, cell, complaint }), new Map());
+
+/** All that the parser reads from a labelled note, sure or not, in the label's terms. */
+export const readNote = ({ text, reel_kind, cell, complaint }: LabelledNote): Read[] =>
+  noteFindings(text, { reel_kind, cell, complaint }).findings.map(inLabels);
+
+/** What is taken of it without asking. */
+export const readTaken = (note: LabelledNote): Read[] => divided(note).taken.map(inLabels);
+
+/** How much of it is asked. */
+export const countAsked = (note: LabelledNote): number => divided(note).asked.length;
+
+/**
+ * What is taken when the owner answers rightly: of a part that the label has, he says what was done; another part than the label has he leaves
+ * out, though he could name the right one.
+ */
+export function readAnswered(note: LabelledNote): Read[] {
+  const { taken, asked } = divided(note), out = taken.map(inLabels);
+  for (const one of asked.map(inLabels)) {
+    const label = note.expected.find(({ place }) => place === one.place);
+    if (label && !out.some(({ place }) => place === one.place)) out.push({ ...one, action: label.action, qty: one.qty ?? label.qty });
+  }
+  return out;
 }
 
 /** Findings of a note as `place action` or, where pieces were replaced or wanted, `place action qty`, in the order they are read. */

@@ -5,7 +5,7 @@ import { MEANINGS, meaningOf, meaningWords } from "../../../src/rooms/records/sp
 import { unknownTogether } from "../../../src/rooms/records/unknown-together.ts";
 
 const tally = (rows: number) => [{ reason: "x", rows, examples: [] }];
-const preview = (more: Partial<Preview>): Preview => ({ rows_read: 9, records: {}, rows_to_fix: [], rows_dropped: [], remarks: [], first: [], unknown_words: [], ...more });
+const preview = (more: Partial<Preview>): Preview => ({ rows_read: 9, records: {}, rows_to_fix: [], rows_dropped: [], remarks: [], first: [], unknown_words: [], asked_readings: [], staying_out: 0, ...more });
 
 describe("what will come in, in words", () => {
   test("names each table with its count in the right number, tickets first", () => {
