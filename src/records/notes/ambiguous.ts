@@ -42,6 +42,7 @@ const clutch: Reading = ({ reel_kind, breath, near, note }) => {
   if (reel_kind === null && has(note, "ar", "oneway")) return ["ar_clutch"];
   if (has(breath, "ar", "oneway")) return reel_kind === null ? ["ar_clutch"] : oneWay({ reel_kind, breath, near, note, plural: false });
   if (reel_kind === "fly") return ["fly_oneway"];
+  if (revolving(reel_kind) && has(note, "ar", "oneway") && !has(near, "yoke", "bar", "freespool", "lever")) return ["ar_clutch"];
   if (reel_kind !== "spinning") return [];
   const old = has(note, "drag", "fish") && !has(note, "backward", "ar", "reverse", "handle", "cold");
   return old ? [] : ["ar_clutch"];
@@ -104,6 +105,7 @@ const gear: Reading = ({ reel_kind, near, plural }) => {
 };
 
 const sleeve: Reading = ({ reel_kind, near, note }) => {
+  if (revolving(reel_kind) && has(near, "dog", "ratchet")) return ["gear_shaft"];
   if (has(near, "pinion", "star", "gear", "spacer") || reel_kind === "fly") return [];
   return has(note, "ar", "oneway", "clutch", "arb", "owb", "owc") ? ["ar_sleeve"] : [];
 };
@@ -138,7 +140,14 @@ const dial: Reading = ({ reel_kind, note }) => (reel_kind === "baitcaster" && ha
 const capSeal: Reading = ({ reel_kind, note }) => (revolving(reel_kind) && !has(note, "pawl", "nut", "handle", "knob") ? ["cast_control_seal"] : []);
 const pawlSpring: Reading = ({ reel_kind, note }) =>
   reel_kind === "fly" ? ["fly_click_spring"] : reel_kind === "conventional" && has(note, "clicker", "click") ? ["clicker_spring"] : [];
-const mains: Reading = ({ reel_kind, plural }) => (!plural ? [] : reel_kind === "spinning" ? ["main_bearing_handle", "main_bearing_plate"] : []);
+const mains: Reading = ({ reel_kind, near, breath, plural }) => (!plural && reel_kind !== "fly" && has(near, "pinion") && !has(near, "bearing")
+  && !has(breath, "bearing") ? ["main_gear"] : !plural ? [] : reel_kind === "spinning" ? ["main_bearing_handle", "main_bearing_plate"] : []);
+/** On a baitcaster the blocks of the brake run in a ring; elsewhere a ring is too much. */
+const ring: Reading = ({ reel_kind, note }) => (reel_kind === "baitcaster" && has(note, "brake", "block") ? ["brake_drum"]
+  : reel_kind === "conventional" ? ["plate_ring"] : []);
+const arm: Reading = ({ reel_kind, note }) => (reel_kind === "spinning" && has(note, "bail") ? ["bail_arm"] : []);
+const plate: Reading = ({ reel_kind, note, plural }) => (reel_kind === "conventional" && plural && has(note, "lever") ? ["drag_plate"] : []);
+const lip: Reading = ({ reel_kind, note }) => (reel_kind === "spinning" && has(note, "spool") ? ["spool_lip"] : []);
 const shaft: Reading = ({ reel_kind, near, breath }) => (reel_kind === "spinning" && !has(breath, "knob", "handle", "worm", "drive")
   && has(near, "greased", "oiled", "lubed", "ok", "worn", "scored", "dry", "good", "fine", "rusty", "pitted", "bent", "straightened", "straight", "true",
     "polished", "slider", "spool", "pinion", "cleaned") ? ["main_shaft"] : []);
@@ -209,6 +218,7 @@ const READ: ReadonlyMap<string, Reading> = new Map<string, Reading>([
   ["drag", drag], ["drag washer", drag], ["drag disc", drag], ["washer", washer], ["metal washer", metalWasher], ["steel washer", metalWasher],
   ["lineroller", () => ["line_roller"]], ["sleeve", sleeve], ["brake", byKind(null, "brake_blocks", null)],
     ["ratchet", byKind("ar_ratchet", "ar_ratchet", "fly_click")],
+  ["ring", ring], ["arm", arm], ["plate", plate], ["lip", lip], ["knob seal", byKind(null, null, "fly_knob_seal")],
   ["screw", screw], ["foot", ({ reel_kind }) => (reel_kind === null ? [] : ["body_foot"])], ["bearing", () => []], ["spring", spring],
     ["spool bush", byKind("spool_support", null, "fly_spool_bearing")], ["clip", clip], ["metal", metalWasher],
     ["clicker spring", byKind("spool_click_spring", "clicker_spring", "fly_click_spring")], ["seal", hubSeal], ["oring", hubSeal],

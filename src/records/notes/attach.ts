@@ -105,6 +105,7 @@ function loose(now: Reading, item: Item, next: Item | undefined): void {
   } else if (now.out.length > 0 && now.other && !says(item, "both") && !says(item, "all")) group(now.out).forEach((one) => { one.uncertain = true; });
   else if (now.out.length > 0) behind(now.out, item, news);
   else follow(now.before, item, news);
+  if (named && GROUPING.has(next.joint) && next.joint !== "w/" && news.some(isFitted) && !next.told.some(isNews)) [now.leading, now.headed, now.leader] = [news, false, item];
   now.other ||= item.other_subject && news.length > 0 && news.every((mark) => mark.kind === "mode");
 }
 
@@ -118,7 +119,7 @@ function everyOpen(out: readonly Spoken[]): readonly Spoken[] {
 function behind(out: readonly Spoken[], item: Item, news: readonly Mark[]): void {
   const faulty = news.some((mark) => mark.kind === "action") && out.at(-1)?.told.every(({ mark }) => mark.say === "good") && !out.at(-1)?.bare
     ? out.filter((one) => !settled(one) && one.told.some(({ mark }) => mark.kind === "mode")) : [];
-  const many = faulty.length > 0 ? faulty : says(item, "both") ? out.slice(-2) : says(item, "all")
+  const many = says(item, "both") ? out.slice(-2) : faulty.length > 0 ? faulty : says(item, "all")
     ? everyOpen(out) : news.some((mark) => mark.say === "declined" && REFUSED.test(mark.phrase)) ? everyOpen(out) : group(out);
   if (item.unknown > 0 && (item.other_subject || news.length === 0)) many.forEach((one) => { one.uncertain = true; });
   else give(many, news, "after", item);

@@ -31,7 +31,7 @@ function inside(found: readonly Token[], all: readonly Mark[], kind: ReelKind | 
   for (let index = 0; index < all.length; index++) {
     const mark = all[index] as Mark, next = all[index + 1];
     const between = next && isHead(mark) ? found.slice(mark.to, next.from).filter((token) => token.kind !== "size") : [],
-      small = between.map(word).filter((one) => !ARTICLES.has(one));
+      small = between.map(word).filter((one) => !ARTICLES.has(one) && one !== "kit" && one !== "set");
     const joins = next?.kind === "part" && small.length === 1
       && (IN.has(small[0] ?? "") || between[0]?.kind === "quantity" || between[0]?.word === "(" || (between[0]?.kind === "dash" && !mark.plural));
     const place = joins ? placeOf(`${next.phrase} ${mark.phrase}`, kind)
@@ -76,6 +76,37 @@ function touchingNames(all: readonly Mark[]): Mark[] {
     if (mark.phrase.includes(" ")) out[index] = { ...owner, kind: "ignored" };
     else if (owner.phrase.includes(" ")) out[index + 1] = { ...mark, kind: "ignored" };
   });
+  return out;
+}
+
+/** "Bearing, line roller. Seal, body": lines of a parts list with the word of the family first; a single one may be two parts. */
+function inverted(found: readonly Token[], all: readonly Mark[], kind: ReelKind | null): Mark[] {
+  const ends = (token: Token | undefined) => token === undefined || token.kind === "stop", out: Mark[] = [];
+  if (!found.some(({ kind: sign }) => sign === "stop")) return [...all];
+  for (const mark of all) {
+    const head = out.at(-1), alone = head !== undefined && isHead(head) && !head.plural && head.positions.length === 0 && ends(found[head.from - 1]);
+    const place = alone && mark.kind === "part" && !isHead(mark) && mark.from === head.to + 1 && found[head.to]?.word === "," && ends(found[mark.to])
+      ? smallPart(mark, head.phrase, kind) : null;
+    if (place === null || !head) out.push(mark);
+    else out[out.length - 1] = { ...head, ...at(place), to: mark.to, phrase: `${mark.phrase} ${head.phrase}` };
+  }
+  return out;
+}
+
+/** Small parts that are called by the part they belong to: "cover of the clutch", "nut on the rotor". */
+const OWNED: ReadonlySet<string> = new Set(["cover", "cap", "lever", "nut", "pin", "lock", "clip", "arm", "knob", "gear", "screw", "spring", "washer", "shim", "bush",
+  "sleeve", "seal", "oring", "gasket", "bearing", "spacer", "plate", "pawl", "magnet", "dial", "shaft", "housing", "collar"]);
+function ofOwner(found: readonly Token[], all: readonly Mark[], kind: ReelKind | null): Mark[] {
+  const out: Mark[] = [];
+  for (const owner of all) {
+    let index = owner.from - 1;
+    while (ARTICLES.has(word(found[index]))) index--;
+    const noun = IN.has(word(found[index])) ? index - 1 : -1, name = word(found[noun]), last = out.at(-1), covered = last !== undefined && last.to > noun;
+    const free = noun >= 0 && OWNED.has(name) && owner.kind === "part" && !isHead(owner) && (!covered || (last.from === noun && last.to === noun + 1 && last.positions.length === 0));
+    const place = free ? placeOf(`${owner.phrase} ${name}`, kind) : null;
+    if (place !== null && covered) out.pop();
+    out.push(place === null ? owner : { ...owner, ...at(place), from: noun, phrase: `${owner.phrase} ${name}`, plural: found[noun]?.plural ?? false, ambiguous: false });
+  }
   return out;
 }
 
@@ -129,6 +160,6 @@ function instead(found: readonly Token[], all: readonly Mark[], kind: ReelKind |
 
 /** Names of parts that stand in pieces, put together. */
 export function compounds(found: readonly Token[], all: readonly Mark[], kind: ReelKind | null): Mark[] {
-  const whole = touchingNames(turnedNames(joinedNames(found, inside(found, bothInside(found, all, kind), kind), kind), kind));
+  const whole = touchingNames(turnedNames(joinedNames(found, ofOwner(found, inside(found, bothInside(found, inverted(found, all, kind), kind), kind), kind), kind), kind));
   return instead(found, headings(found, sharedAhead(found, sharedBehind(found, whole, kind), kind), kind), kind);
 }

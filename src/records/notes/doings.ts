@@ -8,7 +8,9 @@ export const DONE: readonly (readonly [code: string, phrases: readonly string[]]
     renewed; new item; substituted; subbed; exchanged; put on new; put new on; new in; put new in; fitted another; replaced like for like;
     replacement fitted; new part fitted; part used; part fitted; part replaced; part supplied; supplied; new one fitted; put in a new; popped in;
     slotted in; gave it a new; got a new; used new; used a new; new unit; fresh one; fresh set; fresh pair; fresh ones; replacement in; now has new;
-    has new; one in; whole lot done; from stock; from drawer; from the drawer; from shelf; from the shelf; from spares; from the spares; from box;
+    has new; one in; whole lot done; from stock; from drawer; from the drawer; remade; re made; made another; made an; one made; one made from; fabricated; knocked up; knocked up a new; turned up; turned a new;
+    turned one up; machined a new; machined new; printed a new; printed one; sourced; sourced a; sourced new; found one; got one; dug one out; put one on; new one
+    on; new ones on; new ones fitted; put fresh; put right with new; from shelf; from the shelf; from spares; from the spares; from box;
     from the box; from the bits box; fitted one; fitted another one; put one in; swopped; swop; turned up new; made from; made a new one; cut new;
     new one made; fitted replacement; put another in; new ones in; fitted brand new; changed for new; brand new; done as routine; done as a
     precaution`)],
@@ -23,7 +25,8 @@ export const DONE: readonly (readonly [code: string, phrases: readonly string[]]
     back; saved; cleaned and lubed; cleaned and greased; cleaned and oiled; worked free; soaked free; got going; got it going; got moving; got it
     moving; got it turning; released; flushed and oiled; rescued; revived; unseized; un seized; loosened off and oiled; worked loose and oiled;
     cleaned and regreased; cleaned and relubed; washed and oiled; washed and greased; came back to life`)],
-  ["LUBE", listed(`grease; greased; regreased; re greased; oil; oiled; re oiled; drop oil; one drop oil; one drop of oil; two drop of oil; 2 drop of
+  ["LUBE", listed(`squirt; a squirt; gave it a squirt; squirt of oil; squirt of grease; one drop each; a drop each; drop each; drop in; a lick of grease; lick of
+    grease; spray of oil; shot of oil; shot of grease; smeared; soaped; silicone grease; silicone oil; grease; greased; regreased; re greased; oil; oiled; re oiled; drop oil; one drop oil; one drop of oil; two drop of oil; 2 drop of
     oil; lube; lubed; relubed; lub; lubricated; lubed up; drop of oil; repacked; with oil; light oil; light grease; light smear; fresh oil; oiled
     lightly; waxed; packed; greased up; re coated; recoated; with grease; fresh grease; bit of oil; touch of oil; touch of grease; dab of grease;
     dab of oil; smear of grease; little oil; spot of oil; spot of grease; treated; oiled up; re packed; grease applied; a touch of grease; a touch
@@ -43,7 +46,7 @@ export const DONE: readonly (readonly [code: string, phrases: readonly string[]]
     rebent; levelled; flattened it; flattened back; flattened out; pressed flat; pressed straight; pulled true; squeezed straight; knocked straight;
     hammered flat; hammered straight; eased straight; tapped out; pushed out; bent out; knocked flat; tapped flat; tapped back; tapped round; tapped
     straight`)],
-  ["REPAIR", listed(`repaired; glued; soldered; welded; repair; rebuilt; filed; filed smooth; eased; chased; fettled; dressed; polished; polished
+  ["REPAIR", listed(`polish; patch; glue; glued in; glued back; glued on; glued back on; repaired; glued; soldered; welded; repair; rebuilt; filed; filed smooth; eased; chased; fettled; dressed; polished; polished
     out; polished up; deburred; re riveted; riveted; deglazed; stretched; machined; lapped; honed; stoned; sanded; sanded smooth; scuffed; peened;
     peened over; rubbed down; re bushed; superglued; wired up; bushed; patched; epoxied; sleeved; plugged; pressed back; pressed in; taped; taped
     up; bonded; brazed; pinned; re pinned; ground; ground down; linished; buffed; buffed up; skimmed; faced; turned down; bored; reamed; re
@@ -62,10 +65,11 @@ export const DONE: readonly (readonly [code: string, phrases: readonly string[]]
     back in place; reattached; re attached; reconnected; re hooked; reseat; back in order; put back in order; relocated; clipped back; clipped back
     on; hooked back on`)],
   ["MODIFY", listed("upgraded; upgrade; modded; converted; modified; uprated")],
-  ["DONOR", listed(`donor; salvaged; from donor; second hand part; used part; from parts reel; off parts reel; off scrap reel; off a scrap reel; off
+  ["DONOR", listed(`2nd hand; sourced 2nd hand; sourced second hand; one off donor; off old reel; off an old reel; off my parts; from a scrapper; off a scrapper; donor; salvaged; from donor; second hand part; used part; from parts reel; off parts reel; off scrap reel; off a scrap reel; off
     a donor; off donor; ex scrap; off a dead reel; off a parts reel; off another reel fitted; robbed from; pinched off donor; from scrap reel;
     second hand`)],
-  ["ORDER", listed(`on back order; back order; on order; ordered; need to order; to order; not in stock; out of stock; none in stock; no stock; no
+  ["ORDER", listed(`none in; left in stock; na from; not stocked; nothing in stock; zero stock; zero in stock; must be ordered; has to be ordered; will be ordered; to get; on the
+    order; on the list; on order list; to be bought; back ordered; on back order; back order; on order; ordered; need to order; to order; not in stock; out of stock; none in stock; no stock; no
     spare; no spare to be had; awaiting; awaiting part; awaiting parts; waiting for; waiting on; wait for; wait on; on the way; on its way; waiting
     part; to come; coming from; due in; not available; unavailable; need one; need a new one; available; none left; cant get; cannot get; cant find;
     unobtainable; none about; none to be had; sourcing; special order; nos; needed; wanted; no part for; parts not available; part not available;
@@ -79,7 +83,8 @@ export const DONE: readonly (readonly [code: string, phrases: readonly string[]]
 
 /** Words said of any part at fault without saying what is wrong, and the grade they prove. */
 export const FAULTY: readonly (readonly [grade: 3 | null, words: readonly string[]])[] = [
-  [3, listed(`gone; shot; knackered; dead; buggered; kaput; had it; finished; useless; wrecked; ruined; toast; done for; stuffed; failed; totalled;
+  [3, listed(`cactus; rooted; munted; clapped out; clapped; flogged; flogged out; hammered; done in; on its knees; gone to pieces; finito; caput;
+    goosed; worn beyond use; gone; shot; knackered; dead; buggered; kaput; had it; finished; useless; wrecked; ruined; toast; done for; stuffed; failed; totalled;
     written off; completely gone; past saving; beyond saving; had its day; a goner; destroyed; fubar; trashed; cooked; no good; no use`)],
   [null, listed(`bad; faulty; us; duff; rubbish; rough; noisy; poor; weak; dirty; filthy; leaking; weeping; on its way out; on its last leg; last
     leg; past its best; not good; chipped; fogged; rattles; not turning; stuck; grinding; not working; iffy; dodgy; naff; crap; manky; minging;
@@ -134,7 +139,7 @@ export const WRONG: readonly (readonly [mode: string, phrases: readonly string[]
     ["shaft", "structure", "lever or pawl", "knob", "washer or shim"]],
   ["stripped", listed(`thread gone; stripped; thread stripped; stripped thread in; rounded off; head rounded; rounded out; head stripped; head
     chewed; thread damaged; pulled thread; thread pulled`), ["screw", "structure", "knob"]],
-  ["loose", listed(`backed out; turn loose; undone; came undone; working loose; worked loose; came adrift; not tight; had come loose; shaken loose;
+  ["loose", listed(`backed off on its own; backs off; backing off; backing out; backs out; backed out; turn loose; undone; came undone; working loose; worked loose; came adrift; not tight; had come loose; shaken loose;
     coming loose; come loose; vibrated loose; unscrewed itself; loose on`), []],
   ["wrong part", listed(`upside down; wrong way round; fitted wrong; wrong way; in wrong; wrong order; order wrong; out of order; in backwards; on
     backwards; fitted backwards; wrong size; assembled wrong; too long; too short; in the wrong place; incorrectly fitted`), []],

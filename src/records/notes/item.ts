@@ -52,6 +52,9 @@ export function strangeWords(found: readonly Token[], all: readonly Mark[]): boo
 const OFFERED: ReadonlySet<string> = new Set(["quoted", "quote", "price", "priced", "cost", "estimate", "waiting", "asked", "asking"]);
 const onlyOffered = (found: readonly Token[], mark: Mark) => found[mark.from - 1]?.word === "for" && OFFERED.has(found[mark.from - 2]?.word ?? "");
 
+/** What is used up stands among parts as a thing, not as work. */
+const USED_UP = /^(?:oil|grease|lube|thread ?lock|(?:new|fresh|silicone) (?:oil|grease))$/;
+
 /** Names of what is put on: work only where they start, or right before a part ("grease pinion"). */
 const BARE: ReadonlySet<string> = new Set(["oil", "grease", "lube"]);
 
@@ -67,7 +70,7 @@ function withAdjectives(found: readonly Token[], told: readonly Mark[], inside: 
     if (others && (mark.action?.action === "replaced" || (mark.kind === "action" && byOthers(found, mark)))) return [];
     if (BARE.has(mark.phrase) && mark.from > from && found[mark.from - 1]?.kind === "word" && found[mark.from - 1]?.word !== "after"
       && !inside.some((one) => one.kind === "part" && one.from - mark.to <= 1 && one.from >= mark.to)) return [];
-    if (mark.action?.action === "replaced" && (found[mark.to]?.word === "last" || /^(?:19|20)\d\d$/.test(found[mark.to]?.word ?? ""))) return [];
+    if (mark.action?.action === "replaced" && (["last", "since"].includes(found[mark.to]?.word ?? "") || /^(?:19|20)\d\d$/.test(found[mark.to]?.word ?? ""))) return [];
     if (takenOut(inside, mark)) return [{ ...mark, kind: "action" as const, say: null, action: SHIMMED }];
     if (mark.kind === "action" && before?.say === "later" && mark.from - before.to <= 1) return [];
     if (mark.phrase === "fit" && found[mark.from - 1]?.word === "to") return [];
@@ -180,7 +183,7 @@ export function item(read: Read, readings: readonly Mark[], from: number, to: nu
     parts: named.filter((mark) => !asides.includes(mark)),
     passed: asides.filter((mark) => touched(found, inside, mark)),
     told: [...withAdjectives(found, told, inside, from), ...lacking(inside), ...putIn(found, inside, to), ...partsHeading(found, from, to)]
-      .filter((mark) => !(sizes_alone && BARE.has(mark.phrase))),
+      .filter((mark) => !(sizes_alone && USED_UP.test(mark.phrase))),
     complaint: inside.some((mark) => mark.kind === "complaint"),
     doubt: doubt || inside.some((mark) => mark.say === "doubt"),
     unknown: strangers(read, inside, from, means),

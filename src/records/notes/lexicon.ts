@@ -2,6 +2,7 @@ import { actions, complaints, jobs, modes, modeSpellings, positions, positionSpe
 import type { Action, ReelKind } from "../vocabulary-tables.ts";
 import { DONE, FAULTY, WRONG } from "./doings.ts";
 import { SAYS, type Say } from "./sayings.ts";
+import { BENCH_NAMES } from "./bench-names.ts";
 import { OTHER_NAMES } from "./other-names.ts";
 import { FAMILY_WORD, MORE_NAMES, SIDES } from "./part-words.ts";
 import { ambiguousPhrases } from "./ambiguous.ts";
@@ -12,7 +13,10 @@ export interface ModeReading { readonly mode: string | null; readonly only_famil
 export interface ActionReading { readonly code: string; readonly action: Action }
 /** All that a phrase can be. `places`: positions it may name; empty for none. */
 export interface Phrase {
-  readonly places: readonly string[]; readonly modes: readonly ModeReading[]; readonly action: ActionReading | null;
+  readonly places: readonly string[];
+  /** Positions it may name where a kind of reel has none of `places`. */
+  readonly further: readonly string[];
+  readonly modes: readonly ModeReading[]; readonly action: ActionReading | null;
   readonly say: Say | null; readonly complaint: boolean; readonly side: boolean;
   /** It stands for a part even where it names no position by itself. */
   readonly part: boolean;
@@ -21,6 +25,7 @@ export interface Phrase {
 }
 interface Draft {
   places: string[];
+  further: string[];
   modes: ModeReading[];
   action: ActionReading | null;
   say: Say | null;
@@ -34,7 +39,7 @@ const drafts = new Map<string, Draft>();
 function draft(text: string): Draft {
   const key = phraseWords(text).join(" ");
   const family = FAMILY_WORD.get(key.slice(key.lastIndexOf(" ") + 1)) ?? FAMILY_WORD.get(key.split(" ")[0] ?? "") ?? null;
-  const here = drafts.get(key) ?? { places: [], modes: [], action: null, say: null, complaint: false, side: false, part: false, family };
+  const here = drafts.get(key) ?? { places: [], further: [], modes: [], action: null, say: null, complaint: false, side: false, part: false, family };
   drafts.set(key, here);
   return here;
 }
@@ -102,12 +107,16 @@ function addPlaces(): void {
     row.spelling);
   for (const [position, names] of [...MORE_NAMES, ...OTHER_NAMES]) for (const name of names) place(position, name);
   turned();
+  for (const [position, names] of BENCH_NAMES) for (const name of names) {
+    const here = draft(name);
+    if (!here.places.includes(position) && !here.further.includes(position)) here.further.push(position);
+  }
   for (const text of [...ambiguousPhrases, ...FAMILY_WORD.keys()]) draft(text).part = true;
 }
 
 /** The name of a job that is no part and no work by itself ("external") tells nothing. */
 function nameJob(here: Draft): void {
-  if (!here.part && here.places.length === 0 && here.action === null) here.say ??= "neutral";
+  if (!here.part && here.places.length + here.further.length === 0 && here.action === null) here.say ??= "neutral";
 }
 
 function addSayings(): void {
@@ -132,7 +141,7 @@ function tiles(words: readonly string[]): boolean {
     let length = 0;
     for (let to = words.length; to > at && length === 0; to--) {
       const here = drafts.get(words.slice(at, to).join(" "));
-      if (here && (here.places.length > 0 || here.part || here.modes.length > 0)) length = to - at;
+      if (here && (here.places.length + here.further.length > 0 || here.part || here.modes.length > 0)) length = to - at;
     }
     if (length === 0) return false;
     at += length;
@@ -157,6 +166,14 @@ drafts.delete("");
 
 /** Every phrase that means something in a note, by its words. */
 export const phrases: ReadonlyMap<string, Phrase> = drafts;
+const onKind = (positions: readonly string[], kind: ReelKind | null) =>
+  kind === null || kind === "other" ? positions : positions.filter((position) => kindsOf.get(position)?.includes(kind));
+
+/** The positions a phrase may name on this kind of reel. */
+export function placesOn({ places, further }: Phrase, kind: ReelKind | null): readonly string[] {
+  const here = onKind(places, kind);
+  return here.length > 0 ? here : onKind(further, kind);
+}
 /** A phrase with its words as one text, and how many they are. */
 export interface Ending { readonly phrase: Phrase; readonly key: string; readonly length: number }
 /** Phrases by their words, one after the other: the words so far may be a phrase, and may go on. */
@@ -178,8 +195,8 @@ export const phraseTree: ReadonlyMap<string, Branch> = (() => {
 /** Every single word of ours, against which a misspelling is measured. */
 export const knownWords: ReadonlySet<string> = new Set([...drafts.keys()].flatMap((key) => key.split(" ")).filter((word) => /^[a-z]{3,}$/.test(word)));
 /** Words of parts' names alone. */
-export const partWords: ReadonlySet<string> = new Set([...drafts].filter(([, here]) => here.places.length > 0 || here.part).flatMap(([key]) => key.split(" ")));
+export const partWords: ReadonlySet<string> = new Set([...drafts].filter(([, here]) => here.places.length + here.further.length > 0 || here.part).flatMap(([key]) => key.split(" ")));
 /** Words that prove that a note speaks of a reel: of parts, of faults and of work. */
-export const benchWords: ReadonlySet<string> = new Set([...drafts].filter(([, here]) => here.places.length > 0 || here.modes.length > 0 || here.action)
+export const benchWords: ReadonlySet<string> = new Set([...drafts].filter(([, here]) => here.places.length + here.further.length > 0 || here.modes.length > 0 || here.action)
   .flatMap(([key]) => key.split(" ")).filter((word) => word.length > 2
     && !["the", "and", "for", "with", "off", "out", "not", "from", "one", "new"].includes(word)));

@@ -1,6 +1,6 @@
 import { isAmbiguous, readAmbiguous, type Around } from "./ambiguous.ts";
 import type { Say } from "./sayings.ts";
-import { benchWords, familyOf, kindsOf, phrases, phraseTree, type ActionReading, type Branch, type Ending, type ModeReading, type Phrase } from "./lexicon.ts";
+import { benchWords, familyOf, kindsOf, phrases, phraseTree, placesOn, type ActionReading, type Branch, type Ending, type ModeReading, type Phrase } from "./lexicon.ts";
 import { ownMeaning, type OwnSpelling, type SpellingBook } from "./own-spellings.ts";
 import { COMMON, NEEDS_NEIGHBOUR } from "./part-words.ts";
 import { rightWords } from "./spelling.ts";
@@ -35,6 +35,8 @@ const BARE: ReadonlySet<string> = new Set(["ar", "lineroller", "arc"]);
 /** Names of what is put on, which are also words for putting it on. */
 const NOUNS: ReadonlySet<string> = new Set(["oil", "grease", "lube", "threadlock"]);
 const PUT_ON: ReadonlySet<string> = new Set(["on", "in", "from", "was", "is", "ok", "good", "fine", "still"]);
+/** What was on it before. */
+const OLD: ReadonlySet<string> = new Set(["had", "old", "red", "blue", "original", "factory"]);
 /** Which of several like parts; without more we cannot tell. */
 const WHICH: ReadonlySet<string> = new Set(["rear", "back", "top", "bottom", "inner", "outer", "upper", "lower", "middle", "center", "second", "other"]);
 const SIDE_NAMES: ReadonlySet<string> = new Set(["left", "right", "l", "r"]);
@@ -61,29 +63,41 @@ export function marked(kind: Mark["kind"], from: number, to: number, phrase: str
 
 /** Words that may stand inside what was done: "turned it round", "cleaned them up". */
 const OBJECTS: ReadonlySet<string> = new Set(["it", "them", "both"]);
+/** Words that may stand inside a name: "bearing behind the rotor". */
+const WITHIN: ReadonlySet<string> = new Set(["the", "a", "its"]);
+/** What was put on the spool may be the beginning of a part's name: "new line roller". */
+const NEW_LINE: ReadonlySet<string> = new Set(["new line"]);
 
 const onKind = (positions: readonly string[], kind: ReelKind | null) =>
   kind === null || kind === "other" ? positions : positions.filter((position) => kindsOf.get(position)?.includes(kind));
+const isName = ({ places, further }: Phrase) => places.length + further.length > 0;
 
 /** A name of parts that this kind of reel does not have. */
-const ofOtherKinds = ({ phrase, key }: Ending, kind: ReelKind | null) => phrase.places.length > 0 && !phrase.part && !isAmbiguous(key)
-  && phrase.say === null && onKind(phrase.places, kind).length === 0;
+const ofOtherKinds = ({ phrase, key }: Ending, kind: ReelKind | null) => isName(phrase) && !phrase.part && !isAmbiguous(key)
+  && phrase.say === null && placesOn(phrase, kind).length === 0;
 
 /**
  * The longest phrase of ours that starts at word `at`, with the words it takes; null when there is none. A name that only parts of other
  * kinds of reel have gives way to a shorter one.
  */
 function longest(words: readonly string[], at: number, kind: ReelKind | null): Ending | null {
-  let node: Branch | undefined = phraseTree.get(words[at] ?? ""), best: Ending | null = null, next = at + 1;
+  let node: Branch | undefined = phraseTree.get(words[at] ?? ""), best: Ending | null = null, next = at + 1, articles = 0;
   while (node) {
-    const { ending } = node, whole = ending && (next - at === ending.length || ending.phrase.action);
+    const { ending } = node, whole = ending && (next - at === ending.length + articles || ending.phrase.action);
     if (whole && !(best && ofOtherKinds(ending, kind))) best = { ...ending, length: next - at };
     const step: Branch | undefined = node.next?.get(words[next] ?? "");
     if (!step && OBJECTS.has(words[next] ?? "")) next++;
+    else if (!step && WITHIN.has(words[next] ?? "") && node.next?.has(words[next + 1] ?? "")) { next++; articles++; }
     node = step ?? node.next?.get(words[next] ?? "");
     next++;
   }
-  return best;
+  return best && NEW_LINE.has(best.key) && longestName(words, at + 1, kind) > 0 ? { ...best, key: "new", length: 1, phrase: phrases.get("new") ?? best.phrase } : best;
+}
+
+/** How many words the name of a part takes that starts at word `at`; 0 where none does. */
+function longestName(words: readonly string[], at: number, kind: ReelKind | null): number {
+  const name = longest(words, at, kind);
+  return name && placesOn(name.phrase, kind).length > 0 ? name.length : 0;
 }
 
 /** A common word stands for a part only beside another word of the bench, or alone in a list of parts. */
@@ -101,7 +115,7 @@ const NO_FAMILY: ReadonlySet<string> = new Set(["roller bearing", "bearing rolle
 /** What part a phrase names here: null when it is no part, no positions when only the family is sure. */
 function named(key: string, phrase: Phrase, around: Around & { readonly which: boolean }): Named | null {
   const kind = around.reel_kind, read = readAmbiguous(key, around);
-  const family = phrase.family, positions = onKind(read ?? phrase.places, kind);
+  const family = phrase.family, positions = read ? onKind(read, kind) : placesOn(phrase, kind);
   const unsure = around.which && (family === "ball bearing" || family === "seal" || family === "bushing" || family === "washer or shim");
   const sure = unsure && !positions.some((position) => familyOf.get(position) === "drag washer") ? [] : read !== null || positions.length === 1
     ? positions : [];
@@ -141,6 +155,7 @@ function isVerdict(word: string): boolean {
 /** "left" is a side before a part, in brackets or behind "replaced"; behind a part it is what was done with it. */
 function isSide(words: readonly string[], found: readonly Token[], at: number): boolean {
   const next = words[at + 1] ?? "", ahead = found[at + 1]?.kind;
+  if (words[at - 1] === "the" && (words[at - 2] === "on" || words[at - 2] === "at")) return true;
   if (next === "one" || (found[at - 1]?.kind === "bracket" && ahead === "bracket")) return true;
   if (words.includes("right") && found[at - 1] !== undefined && found[at - 1]?.kind !== "word" && isVerdict(next)) return true;
   if (ahead !== "word") return phrases.get(words[at - 1] ?? "")?.action?.action === "replaced";
@@ -148,8 +163,8 @@ function isSide(words: readonly string[], found: readonly Token[], at: number): 
 }
 
 /** Short names count only in capitals, or before a word of the bench. */
-function tooShort(key: string, words: readonly string[], token: Token | undefined, at: number): boolean {
-  if (!BARE.has(key) || !token || token.capitals || token.end - token.start >= 4) return false;
+function tooShort(key: string, words: readonly string[], token: Token | undefined, at: number, kind: ReelKind | null): boolean {
+  if (!BARE.has(key) || (key === "lineroller" && kind === "spinning") || !token || token.capitals || token.end - token.start >= 4) return false;
   return !words.slice(at + 1, at + 5).includes("bearing") && !phrases.has(words[at + 1] ?? "");
 }
 
@@ -164,8 +179,8 @@ interface Reader {
 
 /** What part a phrase names where it stands; null when it is no part there. */
 function partAt({ found, words, note, context }: Reader, phrase: Phrase, key: string, at: number, length: number): Named | null {
-  if (phrase.places.length === 0 && !phrase.part) return null;
-  if (length === 1 && (tooShort(key, words, found[at], at) || lonely(key, words, at, length, context.parts_cell))) return null;
+  if (!isName(phrase) && !phrase.part) return null;
+  if (length === 1 && (tooShort(key, words, found[at], at, context.reel_kind) || lonely(key, words, at, length, context.parts_cell))) return null;
   const sized = found[at + length]?.kind === "size" ? 1 : 0, behind = found[at + length + sized];
   const two_behind = behind?.kind === "quantity" ? behind.word === "2" : behind?.word === "pair" || behind?.word === "pr";
   const pair = two_behind && (/(?:^|\s)bearing(?:\s|$)/.test(key) || key === "main");
@@ -184,7 +199,7 @@ const OPENED: ReadonlySet<string> = new Set(["", "body", "gearbox", "case", "hou
 function said(now: Reader, phrase: Phrase, key: string, at: number, length: number): Mark[] {
   const to = at + length, corrected = now.changed.slice(at, to).includes(true);
   const one = (kind: Mark["kind"], means: Means) => marked(kind, at, to, key, corrected, means);
-  if (NOUNS.has(key) && PUT_ON.has(now.words[to] ?? "")) return [one("ignored", {})];
+  if (NOUNS.has(key) && (PUT_ON.has(now.words[to] ?? "") || OLD.has(now.words[at - 1] ?? ""))) return [one("ignored", {})];
   if (phrase.say && !(key === "split" && !OPENED.has(now.words[at - 1] ?? "")) && !(key === "grip" && !now.found[at]?.plural)) {
     const done = phrase.say === "whole job" && phrase.action ? [one("action", { action: phrase.action })] : [];
     return [one("say", { say: phrase.say }), ...done];
@@ -198,6 +213,9 @@ function said(now: Reader, phrase: Phrase, key: string, at: number, length: numb
   return out;
 }
 
+/** "Drags serviced": a part that was serviced was cleaned, and more. */
+const SERVICED: ActionReading = { code: "CLEAN", action: "cleaned" };
+
 /** Every reading of a note's words, in order. */
 export function marks(found: readonly Token[], context: Surroundings): Mark[] {
   const { words, changed } = rightWords(found, context.book), out: Mark[] = [];
@@ -206,6 +224,7 @@ export function marks(found: readonly Token[], context: Surroundings): Mark[] {
     const word = words[at] ?? "", own = context.book && word !== "" ? ownMeaning(context.book, words, at, context.reel_kind) : null;
     const match = own || word === "" ? null : longest(words, at, context.reel_kind);
     if (own) out.push(ownMark(own.entry, at, at + own.length, words.slice(at, at + own.length).join(" "), found[at + own.length - 1]?.plural ?? false));
+    else if (match?.key === "serviced" && out.at(-1)?.kind === "part" && out.at(-1)?.to === at) out.push(marked("action", at, at + 1, "serviced", false, { action: SERVICED }));
     else if (match && !(match.key === "left" && isSide(words, found, at))) out.push(...said(now, match.phrase, match.key, at, match.length));
     else if (SIDE_NAMES.has(word) && ((word.length === 1 && words[at - 1] === "bearing")
       || (word.length === 1 && found[at - 1] !== undefined && found[at - 1]?.kind !== "word" && isVerdict(words[at + 1] ?? ""))

@@ -1,5 +1,5 @@
 import { readAmbiguous } from "./ambiguous.ts";
-import { familyOf, kindsOf, phrases } from "./lexicon.ts";
+import { familyOf, kindsOf, phrases, placesOn } from "./lexicon.ts";
 import type { Mark } from "./marks.ts";
 import { FAMILY_WORD } from "./part-words.ts";
 import type { Token } from "./tokens.ts";
@@ -12,7 +12,8 @@ export const ARTICLES: ReadonlySet<string> = new Set(["the", "a", "an", "his", "
 /** The positions this phrase names on this kind of reel. */
 export function placesOf(text: string, kind: ReelKind | null, plural: boolean): readonly string[] {
   const key = phraseWords(text).join(" ");
-  const all = readAmbiguous(key, { reel_kind: kind, breath: NONE, near: NONE, note: NONE, plural }) ?? phrases.get(key)?.places ?? [];
+  const phrase = phrases.get(key), all = readAmbiguous(key, { reel_kind: kind, breath: NONE, near: NONE, note: NONE, plural })
+    ?? (phrase ? placesOn(phrase, kind) : []);
   return kind === null || kind === "other" ? all : all.filter((position) => kindsOf.get(position)?.includes(kind));
 }
 

@@ -137,5 +137,5 @@ export const COMMON: ReadonlySet<string> = new Set(["check", "case", "post", "co
 
 /** Sides of a reel: where something sits, never a part. */
 export const SIDES: readonly string[] = ["handle side", "rotor side", "palm side", "off side", "far side", "spool side", "brake side", "gear side",
-  "left side", "right side", "l side", "r side", "left hand", "right hand", "head side", "tail side", "plate side", "drive side", "other side",
+  "left side", "right side", "l side", "r side", "left hand", "right hand", "head side", "tail side", "hs", "os", "opposite side", "opposite", "plate side", "drive side", "other side",
   "non handle side"];

@@ -10,7 +10,7 @@ export const SAYS: Readonly<Record<Say, readonly string[]>> = {
   doubt: listed(`poss; possibly; possible; maybe; looks like; look like; suspect; suspected; borderline; might be; could be; perhaps; starting to;
     slightly; a bit; bit; seems; not sure; probably; prob; looks; slight; i think; think its; a touch; a little; unsure; may be; apparently; sounds
     like; feels like`),
-  later: listed(`next time; will need; needs next time; advise; advised; advising; monitor; monitoring; to watch; watch it; recommend; recommended;
+  later: listed(`watch; defer; hold off; wait and see; keep an eye on it; to be watched; at next visit; next time; will need; needs next time; advise; advised; advising; monitor; monitoring; to watch; watch it; recommend; recommended;
     next service; next visit; next winter; next year; next season; keep an eye; keep eye on; keep an eye on; eye on; needs watching; soon; before
     long; for now; live with; would need; going to need; due next; at next; should be replaced; wants doing; will want; wants replacing; wants
     changing; wants renewing; starting; starting to go; on the way out; could do with; not urgent; down the line; in time; getting tired; getting
@@ -18,7 +18,7 @@ export const SAYS: Readonly<Record<Say, readonly string[]>> = {
     should last; will last; last the season; see how it goes; to be replaced; to be changed; to be renewed; to be done; ask again; worth watching;
     needs an eye on; keep checking; check next time; check again; check at next; flagged; warned; suggested; deferred; nearly due; nearing the end;
     near its limit`),
-  declined: listed(`customer declined; declined; customer say leave; customer wants left; did not want; didnt want; doesnt want; not wanted by
+  declined: listed(`none needed; none required; customer declined; declined; customer say leave; customer wants left; did not want; didnt want; doesnt want; not wanted by
     customer; not replaced; not changed; not fitted; not renewed; did not replace; didnt replace; did not change; didnt change; didnt need; did not
     need; doesnt need; does not need; dont need; not needed; not required; no need; not touched; left; left alone; left it; left as is; left as it
     is; leave it; leave as is; leave; say leave; left in; left on; left for now; left off; think about it; will think; to decide; customer to
@@ -34,7 +34,8 @@ export const SAYS: Readonly<Record<Say, readonly string[]>> = {
     wouldnt; would not; dont; unable to; nil; no sign of; no sign; never; wasnt; isnt; werent; without any; free of; nothing; no evidence of; no
     trace of`),
   without: listed("without; none fitted"),
-  good: listed(`ok; good; fine; no issue; checked ok; like new; as new; perfect; serviceable; sound; no fault; nff; no problem; no prob; healthy;
+  good: listed(`supple; good as gold; still has life in it; will serve; no mark; no slop; hunky dory; are free; is free; free and smooth; all free; happy;
+    unharmed; unaffected; not damaged; not worn; barely worn; hardly worn; hardly any wear; no sign of wear; as good as; plenty of meat; full of life; ok; good; fine; no issue; checked ok; like new; as new; perfect; serviceable; sound; no fault; nff; no problem; no prob; healthy;
     still good; still ok; straight; still straight; checked; inspected; looked at; looked over; mint; smooth; still smooth; usable; spot on; as it
     should; in order; nothing wrong; nothing wrong with; no fault found; no fault found with; no problem with; no issue with; no fault with; ran
     fine; ran ok; run ok; runs ok; run fine; hold fine; test ok; tested ok; within limit; even wear; looks good; looks ok; looks fine; passed;
@@ -62,7 +63,9 @@ export const SAYS: Readonly<Record<Say, readonly string[]>> = {
     cleaned and greased; strip and clean; clean lube; full strip clean lube; full strip and clean; full clean; stripped and cleaned; standard
     service; basic service; full svc; major service; full overhaul; complete service; serviced; full rebuild; strip clean lube; strip and service;
     winter service; annual service; general service; clean and oil; clean and grease`),
-  neutral: listed(`swapped over; moved over; transferred; back on; reassembled; rebuilt with; tested; drag tested; test; line tested; pressure
+  neutral: listed(`just wanted; only wanted; wanted it; wanted to; wanted them; he wanted; customer wanted; owner wanted; waiting on him; waiting on her;
+    waiting for him; waiting for her; waiting on reply; waiting on ok; waiting for ok; waiting on owner; waiting for owner; wait on him; from wire; of wire;
+    piano wire; spring wire; stainless wire; swapped over; moved over; transferred; back on; reassembled; rebuilt with; tested; drag tested; test; line tested; pressure
     tested; checked scale; spun up; oil bath; put right in the post; over filled; overfilled; user setting; no drag sound; no click; click over;
     click in; click shut; click into; in stock; no charge; no leak; no part; no part needed; no part required; no new part; no new part needed; no
     slip now; no slip; old; of the show; closed up; left to; left handed; stripped down; stripped same day; put back in; so i; set of; not worth it;

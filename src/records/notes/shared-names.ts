@@ -39,14 +39,14 @@ export function sharedBehind(found: readonly Token[], all: readonly Mark[], kind
 }
 
 /** Words between a heading and its colon ("bearing kit fitted:"). */
-const HEADING_WORDS: ReadonlySet<string> = new Set(["kit", "set", "all", "new", "fitted", "replaced", "changed", "gone", "shot", "done", "out", "in"]);
+const HEADING_WORDS: ReadonlySet<string> = new Set(["kit", "set", "upgrade", "upgraded", "swap", "all", "new", "fitted", "replaced", "changed", "gone", "shot", "done", "out", "in"]);
 
 /** A colon or a bracket behind a heading, over a number and small words. */
 function heads(found: readonly Token[], at: number): boolean {
   let sign = at;
   while (sign < at + 4 && (found[sign]?.kind === "quantity" || /^\d$/.test(word(found[sign])) || HEADING_WORDS.has(word(found[sign])))) sign++;
   const spoken = found.slice(at, sign).some((token) => token.kind === "word" && !/^\d$/.test(token.word));
-  return found[sign]?.kind === "dash" || (!spoken && found[sign]?.word === "(");
+  return found[sign]?.kind === "dash" || ((!spoken || found[at]?.kind === "quantity") && found[sign]?.word === "(");
 }
 
 const signAfter = (found: readonly Token[], at: number) => found.findIndex((token, index) => index >= at
@@ -58,7 +58,7 @@ const unplaced = (head: Mark) => ({ positions: [], family: FAMILY_WORD.get(head.
 export function sharedAhead(found: readonly Token[], all: readonly Mark[], kind: ReelKind | null): Mark[] {
   const out = [...all];
   for (const head of all) {
-    if (!isHead(head) || !(head.plural || ["kit", "set"].includes(word(found[head.to]))) || head.positions.length > 0 || !heads(found, head.to)) continue;
+    if (!isHead(head) || !(head.plural || ["kit", "set", "upgrade", "swap"].includes(word(found[head.to]))) || head.positions.length > 0 || !heads(found, head.to)) continue;
     let used = false;
     for (let index = signAfter(found, head.to) + 1; index < found.length && found[index]?.kind !== "stop"; index++) {
       const token = found[index] as Token, mark = out.find((one) => one.from <= index && one.to > index);

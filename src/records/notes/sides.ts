@@ -9,7 +9,7 @@ interface Sided { readonly left: string; readonly right: string }
 const SPOOL: Sided = { left: "spool_bearing_left", right: "spool_bearing_right" };
 const MAIN: Sided = { left: "main_bearing_plate", right: "main_bearing_handle" };
 const PINION = ["pinion_bearing_front", "pinion_bearing_rear"];
-const RIGHT = /^(?:handle|gear|drive|right|head|r$)/;
+const RIGHT = /^(?:handle|gear|drive|right|head|r$|hs$)/;
 
 function sidedBy(positions: readonly string[], kind: ReelKind | null): Sided | null {
   const position = positions[0] ?? "";
@@ -59,7 +59,7 @@ function pronoun(found: readonly Token[], side: Mark, before: readonly Mark[], k
     || (["on", "at"].includes(word(found[side.from - 1])) && word(found[side.from - 2]) === "one");
   const owner = one || ahead ? [...before].reverse().find((mark) => mark.kind === "part") : undefined, sided = owner ? sidedBy(owner.positions, kind) : null;
   if (!owner || !sided) return null;
-  const right = side.phrase === "other side" ? owner.positions[0] === sided.left : RIGHT.test(side.phrase);
+  const right = /^(?:other|opposite)/.test(side.phrase) ? owner.positions[0] === sided.left : RIGHT.test(side.phrase);
   const position = right ? sided.right : sided.left;
   return { ...owner, from: side.from, to: one ? side.to + 1 : side.to, positions: [position], family: familyOf.get(position) ?? null, plural: false };
 }

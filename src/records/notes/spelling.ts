@@ -1,6 +1,7 @@
 import { knownWords, partWords, phrases } from "./lexicon.ts";
 import type { SpellingBook } from "./own-spellings.ts";
-import type { Token } from "./tokens.ts";
+import { joined, type Token } from "./tokens.ts";
+import { FILLERS } from "./sayings.ts";
 import { sameWord } from "./words.ts";
 
 /** Words that look like ours and are not: never corrected. */
@@ -117,8 +118,32 @@ function numbered(token: Token): Token[] {
   return [{ ...token, word: short, end: token.end - 1 }, { ...token, kind: "quantity", word: count, start: token.end - 1 }];
 }
 
+const isKnown = (word: string) => knownWords.has(word) || FILLERS.has(word);
+const isPart = (word: string) => word.length > 2 && partWords.has(sameWord(word));
+
+/** "Carbo nwashers": two words of parts between which the space stands a letter too early or too late. */
+function shifted(a: Token, b: Token): [Token, Token] | null {
+  if (a.kind !== "word" || b.kind !== "word" || b.start - a.end !== 1 || (isKnown(a.word) && isKnown(b.word))) return null;
+  const both = a.word + b.word, at = [a.word.length + 1, a.word.length - 1].find((cut) => isPart(both.slice(0, cut)) && isPart(both.slice(cut)));
+  if (at === undefined) return null;
+  const end = a.end + at - a.word.length;
+  return [{ ...a, word: sameWord(both.slice(0, at)), plural: false, end }, { ...b, word: sameWord(both.slice(at)), start: end }];
+}
+
+/** Tokens with misplaced spaces put right. */
+function spaced(found: readonly Token[]): readonly Token[] {
+  const out = [...found];
+  let changed = false;
+  for (let at = 1; at < out.length; at++) {
+    const two = shifted(out[at - 1] as Token, out[at] as Token);
+    if (two) { [out[at - 1], out[at]] = two; changed = true; }
+  }
+  return changed ? joined(out) : found;
+}
+
 /** A note's tokens with "linerollerbearing" as the two words it is, and "LRB2" as a name and a number. */
-export function parted(found: readonly Token[], book: SpellingBook | null): readonly Token[] {
+export function parted(written: readonly Token[], book: SpellingBook | null): readonly Token[] {
+  const found = book ? written : spaced(written);
   const isOne = (token: Token) => token.kind !== "word" || token.word.length < 7 || knownWords.has(token.word) || book?.words.has(token.word)
     || split(token.word) === null;
   if (found.every(isOne) && !found.some((token) => NUMBERED.test(token.word))) return found;

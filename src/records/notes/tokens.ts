@@ -14,8 +14,8 @@ export interface Token {
 /** Slashes and signs that stand inside a word, and what they mean (common practice, no source). */
 const SHORT: Readonly<Record<string, string>> = {
   "a/r": "ar", "l/r": "lr", "l/roller": "line roller", "o/h": "overhaul", "c/o": "cleaned", "b/o": "back order", "o/o": "on order", "o/s": "out of stock",
-  "w/o": "without", "s/h": "second hand part", "f/s": "full service", "l/h": "lh", "r/h": "rh", "h/side": "handle side",
-  "o/side": "off side", "u/s": "faulty", "n/a": "", "w/": ",", "c&l": "cleaned", "c/l": "cleaned", "s/c": "side cover", "s/s": "", "c/w": ",",
+  "w/o": "without", "s/h": "second hand part", "f/s": "full service", "l/h": "lh", "r/h": "rh", "h/side": "handle side", "h/s": "handle side",
+  "o/side": "off side", "u/s": "faulty", "n/a": "", "w/": ",", "c&l": "cleaned", "c/l": "cleaned", "s/c": "side cover", "s/s": "", "c/w": ",", "o/ring": "oring", "o/rings": "oring", "on/off": "on off", "n/s": "out of stock",
 };
 const NUMBER = "\\d{1,3}(?:\\.\\d{1,2})?";
 /** One group a kind of piece, in the order of GROUPS. */
@@ -36,7 +36,7 @@ const PATTERN = new RegExp([
 ].join("|"), "giu");
 
 /** Shortened words after which a point ends no sentence, unless a capital follows. */
-const SHORTENED = new Set(["adj", "sw", "ch", "lvl", "orig", "std", "osc", "frt", "rr", "poss", "approx", "incl", "cust", "temp"]);
+const SHORTENED = new Set(["adj", "sw", "ch", "lvl", "orig", "std", "osc", "frt", "rr", "poss", "approx", "incl", "cust", "temp", "rev", "anti"]);
 
 /** Shortened words for what was done: at the start of a sentence what it was done to follows. */
 const LEADS = new Set(["ch", "chg", "repl", "rpl", "rplcd", "chgd", "cln", "clnd", "adj", "frt"]);
@@ -53,8 +53,11 @@ function endsNothing(text: string, at: number, last: Token | undefined, opens: b
   return opens ? LEADS.has(last.word) : SHORTENED.has(last.word) && /^\.\s*[a-z\d]/.test(text.slice(at, at + 12));
 }
 
-function short(text: string, start: number, end: number): Token[] {
-  const meaning = SHORT[text.toLowerCase()] ?? "";
+/** Before a part "o/s" is a side, elsewhere it is what a part is out of. */
+const OFF_SIDE = /^\s+(?:main|mn|spool|spl|brg|bearing|drive|drv|handle|side|cap|cover|screw)/i;
+
+function short(text: string, start: number, end: number, behind: string): Token[] {
+  const key = text.toLowerCase(), meaning = key === "o/s" && OFF_SIDE.test(behind) ? "off side" : SHORT[key] ?? "";
   if (meaning === ",") return [{ kind: "list", word: "w/", plural: false, capitals: false, start, end }];
   return meaning.split(" ").filter(Boolean).map((word) => ({ kind: "word", word, plural: false, capitals: true, start, end }));
 }
@@ -66,14 +69,14 @@ function groupOf(match: RegExpExecArray): (typeof GROUPS)[number] {
 }
 const sign = (kind: Token["kind"], word: string, start: number, end: number): Token => ({ kind, word, plural: false, capitals: false, start, end });
 
-function piece(group: (typeof GROUPS)[number], text: string, start: number, end: number): Token | Token[] {
+function piece(group: (typeof GROUPS)[number], text: string, start: number, end: number, behind: string): Token | Token[] {
   switch (group) {
     case "word": return words(text, start, end);
     case "dotted": return words(text.replaceAll(".", ""), start, end);
     case "number": return sign("word", text, start, end);
     case "size": return sign("size", text.toLowerCase().replace(/\s/g, "").replace(/[×*]/g, "x"), start, end);
     case "quantity": return sign("quantity", text.replace(/\D/g, ""), start, end);
-    case "short": return short(text, start, end);
+    case "short": return short(text, start, end, behind);
     case "doubt": return sign("doubt", "?", start, end);
     case "stop": return sign("stop", ".", start, end);
     case "dash": return sign("dash", "-", start, end);
@@ -103,7 +106,7 @@ export function tokens(text: string): Token[] {
     const start = match.index, end = start + match[0].length, group = groupOf(match);
     at = end;
     if (group === "stop" && endsNothing(text, start, found.at(-1), found.length === 1 || found.at(-2)?.kind === "stop")) continue;
-    const here = piece(group, match[0], start, end);
+    const here = piece(group, match[0], start, end, group === "short" ? text.slice(end, end + 12) : "");
     if (Array.isArray(here)) found.push(...here); else found.push(here);
   }
   return joined(found);
@@ -111,7 +114,8 @@ export function tokens(text: string): Token[] {
 
 const isLetter = (code: number) => (code >= 97 && code <= 122) || (code >= 65 && code <= 90);
 
-function joined(raw: readonly Token[]): Token[] {
+/** Pieces with words that are one thing put together, each in the form in which words are compared. */
+export function joined(raw: readonly Token[]): Token[] {
   const plain = raw.map((token) => (token.kind === "word" ? token.word : ""));
   const out: Token[] = [];
   for (let at = 0; at < raw.length;) {

@@ -14,12 +14,23 @@ const SAME: ReadonlyMap<string, string> = new Map(Object.entries({
   rpl: "replaced", repl: "replaced", repld: "replaced", ftd: "fitted", chgd: "changed", lhs: "left", rhs: "right", lh: "left", rh: "right", rt:
   "right",
   teeth: "tooth", mg: "maingear", gd: "good",
+  drv: "drive", drg: "drag", shft: "shaft", shf: "shaft", gr: "gear", cltch: "clutch", cluch: "clutch", cltc: "clutch", hnd: "handle", slv: "sleeve",
+  slve: "sleeve", cvr: "cover", plt: "plate", pwl: "pawl", pnn: "pinion", gask: "gasket", gasgit: "gasket", knb: "knob", bdy: "body", frm: "frame",
+  spdl: "spindle", lvr: "lever", leaver: "lever", tnsn: "tension", cst: "cast", retnr: "retainer", clp: "clip", bearin: "bearing", bearring: "bearing",
+  bearng: "bearing", washar: "washer", pinyon: "pinion", pinien: "pinion", stak: "stack", stck: "stack", wsh: "washer", sprgs: "spring", crnk: "crank",
+  lev: "lever", ecc: "eccentric", brkt: "bracket", pttd: "pitted", rstd: "rusted", rsty: "rusty", rst: "rust", crk: "cracked", crkd: "cracked",
+  crack: "cracked", strpd: "stripped", strppd: "stripped", chpd: "chipped", chppd: "chipped", snpd: "snapped", snppd: "snapped", bst: "bust", stk: "stuck",
+  grs: "greased", grsd: "greased", greese: "grease", greesed: "greased", grese: "grease", olid: "oiled", oild: "oiled", tghtd: "tightened",
+  tghtnd: "tightened", tghn: "tighten", adjd: "adjusted", adjst: "adjusted", strtnd: "straightened", polishd: "polished", chk: "checked", chkd: "checked",
+  chckd: "checked", insp: "inspected", inspd: "inspected", rplc: "replaced", rplced: "replaced", replacd: "replaced", fittd: "fitted", fttd: "fitted",
+  ordrd: "ordered", orderd: "ordered", cleand: "cleaned", cleened: "cleaned", swaped: "swapped", swoped: "swapped", lbd: "lubed", flshd: "flushed",
+  dismtl: "dismantled", noisey: "noisy", seezed: "seized", ceased: "seized", wornout: "worn", brocken: "broken", brokn: "broken",
 }));
 /** Several words that are one thing; those that start with the same word stand together. */
 const JOINED: readonly (readonly [readonly string[], string])[] = [
   [["anti", "reverse"], "ar"], [["anti", "reserve"], "ar"], [["anti", "rev"], "ar"], [["one", "way"], "oneway"], [["1", "way"], "oneway"],
   [["line", "roller"], "lineroller"], [["line", "rollr"], "lineroller"], [["line", "rlr"], "lineroller"], [["line", "rollers"], "lineroller"],
-  [["level", "wind"], "levelwind"], [["lvl", "wind"], "levelwind"], [["o", "ring"], "oring"], [["o", "rings"], "oring"],
+  [["level", "wind"], "levelwind"], [["lvl", "wind"], "levelwind"], [["o", "ring"], "oring"], [["0", "ring"], "oring"], [["0", "rings"], "oring"], [["o", "rngs"], "oring"], [["o", "rng"], "oring"], [["o", "rings"], "oring"],
   [["side", "plate"], "sideplate"], [["side", "plates"], "sideplate"], [["main", "shaft"], "mainshaft"], [["gear", "box"], "gearbox"],
   [["free", "spool"], "freespool"], [["cross", "head"], "crosshead"], [["main", "gear"], "maingear"], [["main", "gr"], "maingear"],
     [["main", "geer"], "maingear"],
