@@ -7,6 +7,7 @@ import { sentences } from "./items.ts";
 import { marks, type Mark } from "./marks.ts";
 import { merged } from "./merging.ts";
 import type { NoteContext, NoteFinding, NoteReading } from "./note-finding.ts";
+import { isPlain } from "./plain-words.ts";
 import { referring } from "./referring.ts";
 import { parted } from "./spelling.ts";
 import { tokens, type Token } from "./tokens.ts";
@@ -55,13 +56,14 @@ function nothingElse(found: readonly Token[], named: readonly Mark[]): boolean {
     || parts.some((mark) => mark.from <= at && mark.to > at));
 }
 
-/** Stretches of words of weight in which nothing was read. */
+/** Stretches of words of weight in which nothing was read, without everyday words. */
 function unknownStretches({ found, strange }: Read, text: string): string[] {
   const out: string[] = [];
+  const asked = strange.map((is, at) => is && !isPlain(found[at]?.word ?? ""));
   for (let at = 0; at < found.length; at++) {
-    if (!strange[at] || (found[at]?.word.length ?? 0) < 3) continue;
+    if (!asked[at] || (found[at]?.word.length ?? 0) < 3) continue;
     const start = found[at]?.start ?? 0;
-    while (strange[at + 1]) at++;
+    while (asked[at + 1]) at++;
     out.push(text.slice(start, found[at]?.end ?? text.length));
   }
   return out;

@@ -132,13 +132,16 @@ function shifted(a: Token, b: Token): [Token, Token] | null {
 
 /** Tokens with misplaced spaces put right. */
 function spaced(found: readonly Token[]): readonly Token[] {
-  const out = [...found];
-  let changed = false;
-  for (let at = 1; at < out.length; at++) {
-    const two = shifted(out[at - 1] as Token, out[at] as Token);
-    if (two) { [out[at - 1], out[at]] = two; changed = true; }
+  let out: Token[] | null = null;
+  for (let at = 0; at < found.length; at++) {
+    const token = found[at] as Token;
+    if (token.kind !== "word" || isKnown(token.word)) continue;
+    for (const first of [at - 1, at]) {
+      const [a, b] = [(out ?? found)[first], (out ?? found)[first + 1]], two = a && b ? shifted(a, b) : null;
+      if (two) [(out ??= [...found])[first], out[first + 1]] = two;
+    }
   }
-  return changed ? joined(out) : found;
+  return out ? joined(out) : found;
 }
 
 /** A note's tokens with "linerollerbearing" as the two words it is, and "LRB2" as a name and a number. */
