@@ -187,7 +187,7 @@ function naming(now: Reading, item: Item): void {
     const later = item.told.filter((mark) => mark.say === "later");
     give(now.out.filter((one) => one.item === now.leader), later, "shared", item);
   }
-  if (item.with_others) give(group(now.out), item.told.filter((mark) => mark.kind === "action" && mark.to <= first(item).from), "after", item);
+  if (item.with_others) give(group(now.out.length > 0 ? now.out : now.before), item.told.filter((mark) => mark.kind === "action" && mark.to <= first(item).from), "after", item);
   share(now, item, own);
   now.closed ||= trails;
   now.other = false;

@@ -30,8 +30,8 @@ function inside(found: readonly Token[], all: readonly Mark[], kind: ReelKind | 
   const out: Mark[] = [];
   for (let index = 0; index < all.length; index++) {
     const mark = all[index] as Mark, next = all[index + 1];
-    const between = next && isHead(mark) ? found.slice(mark.to, next.from).filter((token) => token.kind !== "size") : [],
-      small = between.map(word).filter((one) => !ARTICLES.has(one) && one !== "kit" && one !== "set");
+    const between = next && isHead(mark) ? found.slice(mark.to, next.from).filter((token) => token.kind !== "size" && token.word !== "kit" && token.word !== "set") : [],
+      small = between.map(word).filter((one) => !ARTICLES.has(one));
     const joins = next?.kind === "part" && small.length === 1
       && (IN.has(small[0] ?? "") || between[0]?.kind === "quantity" || between[0]?.word === "(" || (between[0]?.kind === "dash" && !mark.plural));
     const place = joins ? placeOf(`${next.phrase} ${mark.phrase}`, kind)

@@ -10,23 +10,27 @@ export const TAKEN_FROM = 0.9;
 /** Small words that leave what a sentence says of a part as it is; any other word that no reading covers may turn it. */
 const LIGHT: ReadonlySet<string> = new Set(listed(`the; a; an; its; his; her; was; were; is; are; been; be; it; them; and; with; of; on; in; to; for; from;
   by; out; up; off; new; set; kit; pair; pr; x; part; service; very; so; then; as; at; one; two; three; both; all; assy; complete; job; reel; old; or;
-  mm; had; has; also; too; again; now; there; genuine; stainless; side; found; quite; completely; badly; been; just`));
+  mm; had; has; also; too; again; now; there; genuine; stainless; side; found; quite; completely; badly; been; just; back; itself; themselves; have; he; tooth; where; end; got; water; load; wk; week; month; day; eta; heat; slot; em; n;
+  lightly; properly; fully; carefully; nicely; heavily; that; this; stack; individually; separately; through; thro; spare; acetone; together; still; i; we; workshop;
+  bench; inside; outside; due; since; today; yesterday; per; etc`));
 
-/** Which tokens are words that may turn the sense of their sentence. */
-export function turningWords(found: readonly Token[], all: readonly Mark[]): boolean[] {
-  const out = found.map((token) => token.kind === "word" && !LIGHT.has(token.word) && !/^\d/.test(token.word));
-  for (const mark of all) if (mark.kind !== "complaint") out.fill(false, mark.from, mark.to);
-  return out;
+/** Which tokens are words that may turn the sense of their sentence, and which stand in a sentence that has one. */
+export interface Turning { readonly words: readonly boolean[]; readonly sentences: readonly boolean[] }
+
+export function turningIn(found: readonly Token[], all: readonly Mark[]): Turning {
+  const words = found.map((token) => token.kind === "word" && !LIGHT.has(token.word) && !/^\d/.test(token.word)), sentences = words.map(() => false);
+  for (const mark of all) if (mark.kind !== "complaint") words.fill(false, mark.from, mark.to);
+  for (let from = 0, at = 0; at <= found.length; at++) {
+    if (at < found.length && found[at]?.kind !== "stop") continue;
+    if (words.slice(from, at).includes(true)) sentences.fill(true, from, at);
+    from = at + 1;
+  }
+  return { words, sentences };
 }
 
-/** Whether a turning word stands in the sentence of token `at`, or in a later one that speaks of the same part. */
-export function turned(found: readonly Token[], turning: readonly boolean[], { item, told }: Spoken): boolean {
-  let from = item.from, to = item.to;
-  while (from > 0 && found[from - 1]?.kind !== "stop") from--;
-  while (to < found.length && found[to]?.kind !== "stop") to++;
-  return turning.slice(from, to).includes(true)
-    || told.some(({ reach, item: other }) => reach === "next sentence" && turning.slice(other.from, other.to).includes(true));
-}
+/** Whether a turning word stands in the sentence of a part, or in a later one that speaks of it. */
+export const isTurned = ({ words, sentences }: Turning, { item, told }: Spoken): boolean => (sentences[item.from] ?? false)
+  || told.some(({ reach, item: other }) => reach === "next sentence" && words.slice(other.from, other.to).includes(true));
 
 /** How a finding came about, as far as that tells how sure it is. */
 export interface Grounds {
@@ -45,12 +49,12 @@ const FIRM: ReadonlySet<Action> = new Set<Action>(["replaced", "cleaned", "adjus
  * Shares of right readings, part and action both, on 500 notes that no rule had seen (November 2026): of sentences read to the last word, and of
  * those with a word that no reading covers, in which only a part's full name with a firm word of work is right often enough to be taken.
  */
-const WHOLE = { named: 0.98, word: 0.97, vague: 0.6 } as const, TURNED = { named: 0.96, other: 0.74 } as const, NOTHING_DONE = 0.33;
+const WHOLE = { named: 0.98, word: 0.97, vague: 0.6 } as const, TURNED = { named: 0.96, cleaned: 0.95, other: 0.74 } as const, NOTHING_DONE = 0.33;
 
 function share({ part }: Spoken, { reach, action, turned: is_turned }: Grounds): number {
   const named = part.phrase.includes(" ") || part.own || (part.positions.length === 0 && reach === "cell");
   if (reach === null || action === null) return NOTHING_DONE;
-  if (is_turned) return named && FIRM.has(action) ? TURNED.named : TURNED.other;
+  if (is_turned) return named && FIRM.has(action) ? TURNED.named : action === "cleaned" ? TURNED.cleaned : TURNED.other;
   return named ? WHOLE.named : VAGUE.has(part.phrase) && !part.plural && (action === "left" || action === "adjusted") ? WHOLE.vague : WHOLE.word;
 }
 

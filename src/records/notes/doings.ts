@@ -41,12 +41,12 @@ export const DONE: readonly (readonly [code: string, phrases: readonly string[]]
     place; popped back in; popped back on; set correctly; recentred; modified slightly; shortened; lengthened`)],
   ["SHIM", listed(`shim added; shimmed; re shimmed; added shim; removed shim; took one out; took one away; one taken out; taken up with; meshed;
     added; shimmed up; packed out; shimmed out; re meshed; remeshed; reshimmed`)],
-  ["STRAIGHT", listed(`straighten; straightened; bent straight; bent back; bent back to shape; reformed; reshaped; trued; trued up; re shaped; bent
+  ["STRAIGHT", listed(`made straight; made it straight; put straight; straighten; straightened; bent straight; bent back; bent back to shape; reformed; reshaped; trued; trued up; re shaped; bent
     to suit; bent it to suit; bent it back; bent it straight; bent true; pulled straight; rolled straight; rolled it straight; unbent; re bent;
     rebent; levelled; flattened it; flattened back; flattened out; pressed flat; pressed straight; pulled true; squeezed straight; knocked straight;
     hammered flat; hammered straight; eased straight; tapped out; pushed out; bent out; knocked flat; tapped flat; tapped back; tapped round; tapped
     straight`)],
-  ["REPAIR", listed(`polish; patch; glue; glued in; glued back; glued on; glued back on; repaired; glued; soldered; welded; repair; rebuilt; filed; filed smooth; eased; chased; fettled; dressed; polished; polished
+  ["REPAIR", listed(`fixed; fixed up; fixed it; patched up; touched in; polish; patch; glue; glued in; glued back; glued on; glued back on; repaired; glued; soldered; welded; repair; rebuilt; filed; filed smooth; eased; chased; fettled; dressed; polished; polished
     out; polished up; deburred; re riveted; riveted; deglazed; stretched; machined; lapped; honed; stoned; sanded; sanded smooth; scuffed; peened;
     peened over; rubbed down; re bushed; superglued; wired up; bushed; patched; epoxied; sleeved; plugged; pressed back; pressed in; taped; taped
     up; bonded; brazed; pinned; re pinned; ground; ground down; linished; buffed; buffed up; skimmed; faced; turned down; bored; reamed; re
@@ -115,9 +115,10 @@ export const WRONG: readonly (readonly [mode: string, phrases: readonly string[]
     biting`),
     ["one-way clutch"]],
   ["pinched", listed("nipped; trapped; nicked; cut; caught; squeezed out"), ["seal"]],
-  ["over-greased", listed(`full of grease; thick grease; packed with grease; grease on; clogged with grease; flooded with oil; full of oil`),
+  ["over-greased", listed(`full of old grease; packed with old grease; contaminated with grease; contaminated with oil; full of dried grease; full of hard grease;
+    clogged with old grease; full of grease; thick grease; packed with grease; grease on; clogged with grease; flooded with oil; full of oil`),
     ["one-way clutch", "ball bearing"]],
-  ["contaminated", listed("oily; greasy; grease on; full of oil; oil soaked; wet; swollen; covered in grease; greased by mistake"), ["drag washer"]],
+  ["contaminated", listed("contaminated with grease; contaminated with oil; soaked with oil; covered in oil; oil on; oily; greasy; grease on; full of oil; oil soaked; wet; swollen; covered in grease; greased by mistake"), ["drag washer"]],
   ["glazed", listed("burnt; shiny; polished smooth; glazed over"), ["drag washer"]],
   ["salt deposit", listed("full of salt; salt packed; salted; salt in; solid with salt; salt everywhere; caked in salt"), []],
   ["sand", listed("full of dirt; full of grit; full of mud; sand in; sand under; grit in"), []],
@@ -158,5 +159,5 @@ export const WRONG: readonly (readonly [mode: string, phrases: readonly string[]
   ["not written", listed("torn; ripped"), ["seal"]],
   ["broken", listed("cage broken; cage gone; cage broke; cage broken up; cage failed"), ["ball bearing"]],
   ["misaligned", listed("out of alignment; misaligned; out of line with"), []],
-  ["sticking", listed("gummed up stiff; stiff to move; hard to move; slow to return; stiff to turn; a bit stiff; tight to turn; not moving freely"), []],
+  ["sticking", listed("gummed with old grease; gummed with old oil; stuck with old grease; gummed up with old grease; gummed up stiff; stiff to move; hard to move; slow to return; stiff to turn; a bit stiff; tight to turn; not moving freely"), []],
 ];

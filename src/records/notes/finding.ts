@@ -1,5 +1,5 @@
 import type { Reach, Spoken, Told } from "./attach.ts";
-import { confidence, turned } from "./confidence.ts";
+import { confidence, isTurned, type Turning } from "./confidence.ts";
 import { familyOf } from "./lexicon.ts";
 import type { Mark } from "./marks.ts";
 import { lastWord } from "./part-names.ts";
@@ -105,7 +105,7 @@ export const strangers = (one: Spoken): number => [...new Set([one.item, ...one.
 
 /** A part's finding as it is made: the note with its tokens, its cell, whether bare parts are listed as fitted, and which words may turn the sense. */
 export interface Around {
-  readonly found: readonly Token[]; readonly note: string; readonly cell: NoteCell; readonly listed: boolean; readonly turning: readonly boolean[];
+  readonly found: readonly Token[]; readonly note: string; readonly cell: NoteCell; readonly listed: boolean; readonly turning: Turning;
 }
 
 /** The findings of one part as spoken of; several where its words name more than one position ("main bearings"). */
@@ -117,7 +117,7 @@ export function findings(one: Spoken, { found, note, cell, listed, turning }: Ar
   const loose = cell === "parts" && one.part.phrase === "screw" ? "screws_misc" : null;
   const counts = done.action === "replaced" || done.action === "wanted";
   const asked = counts && found[one.part.to]?.kind === "doubt" && FAMILY_WORD.has(lastWord(one.part.phrase));
-  const sure = confidence(one, { ...done, doubtful, turned: turned(found, turning, one) });
+  const sure = confidence(one, { ...done, doubtful, turned: isTurned(turning, one) });
   return (one.part.positions.length > 0 && !asked ? one.part.positions : [loose]).map((position) => {
     const family = position === null ? one.part.family : familyOf.get(position) ?? null, fault = faultOf(one, family, done.code);
     const count = counts ? pieces(found, one, position, cell === "parts") : null;

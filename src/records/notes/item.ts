@@ -55,6 +55,9 @@ const onlyOffered = (found: readonly Token[], mark: Mark) => found[mark.from - 1
 /** What is used up stands among parts as a thing, not as work. */
 const USED_UP = /^(?:oil|grease|lube|thread ?lock|(?:new|fresh|silicone) (?:oil|grease))$/;
 
+/** Words after which "grease" is what was done: "I grease it". */
+const BEFORE_WORK: ReadonlySet<string> = new Set(["after", "i", "we", "then", "just"]);
+
 /** Names of what is put on: work only where they start, or right before a part ("grease pinion"). */
 const BARE: ReadonlySet<string> = new Set(["oil", "grease", "lube"]);
 
@@ -68,11 +71,12 @@ function withAdjectives(found: readonly Token[], told: readonly Mark[], inside: 
   return told.flatMap((mark, index) => {
     const before = told[index - 1];
     if (others && (mark.action?.action === "replaced" || (mark.kind === "action" && byOthers(found, mark)))) return [];
-    if (BARE.has(mark.phrase) && mark.from > from && found[mark.from - 1]?.kind === "word" && found[mark.from - 1]?.word !== "after"
+    if (BARE.has(mark.phrase) && mark.from > from && found[mark.from - 1]?.kind === "word" && !BEFORE_WORK.has(found[mark.from - 1]?.word ?? "")
       && !inside.some((one) => one.kind === "part" && one.from - mark.to <= 1 && one.from >= mark.to)) return [];
     if (mark.action?.action === "replaced" && (["last", "since"].includes(found[mark.to]?.word ?? "") || /^(?:19|20)\d\d$/.test(found[mark.to]?.word ?? ""))) return [];
     if (takenOut(inside, mark)) return [{ ...mark, kind: "action" as const, say: null, action: SHIMMED }];
     if (mark.kind === "action" && before?.say === "later" && mark.from - before.to <= 1) return [];
+    if (mark.phrase === "fixed" && found[mark.to]?.kind === "dash") return [];
     if (mark.phrase === "fit" && found[mark.from - 1]?.word === "to") return [];
     if (mark.action?.code === "REPL" && mark.phrase.startsWith("new") && onlyOffered(found, mark)) return [];
     if (ordered && mark.action?.code === "REPL" && mark.phrase.startsWith("new")) return [];

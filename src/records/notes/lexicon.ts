@@ -2,8 +2,10 @@ import { actions, complaints, jobs, modes, modeSpellings, positions, positionSpe
 import type { Action, ReelKind } from "../vocabulary-tables.ts";
 import { DONE, FAULTY, WRONG } from "./doings.ts";
 import { SAYS, type Say } from "./sayings.ts";
-import { BENCH_NAMES } from "./bench-names.ts";
+import { FLY_NAMES } from "./fly-names.ts";
 import { OTHER_NAMES } from "./other-names.ts";
+import { REVOLVING_NAMES } from "./revolving-names.ts";
+import { SPINNING_NAMES } from "./spinning-names.ts";
 import { FAMILY_WORD, MORE_NAMES, SIDES } from "./part-words.ts";
 import { ambiguousPhrases } from "./ambiguous.ts";
 import { phraseWords } from "./words.ts";
@@ -107,7 +109,7 @@ function addPlaces(): void {
     row.spelling);
   for (const [position, names] of [...MORE_NAMES, ...OTHER_NAMES]) for (const name of names) place(position, name);
   turned();
-  for (const [position, names] of BENCH_NAMES) for (const name of names) {
+  for (const [position, names] of [...SPINNING_NAMES, ...REVOLVING_NAMES, ...FLY_NAMES]) for (const name of names) {
     const here = draft(name);
     if (!here.places.includes(position) && !here.further.includes(position)) here.further.push(position);
   }

@@ -1,9 +1,11 @@
 import { jobs } from "../vocabulary-tables.ts";
+import type { ReelKind } from "../vocabulary-tables.ts";
 import { attach } from "./attach.ts";
-import { turningWords } from "./confidence.ts";
+import { turningIn } from "./confidence.ts";
 import { findings } from "./finding.ts";
 import { strangeWords, type Item, type Read } from "./item.ts";
 import { sentences } from "./items.ts";
+import { kindsOf } from "./lexicon.ts";
 import { marks, type Mark } from "./marks.ts";
 import { merged } from "./merging.ts";
 import type { NoteContext, NoteFinding, NoteReading } from "./note-finding.ts";
@@ -105,14 +107,26 @@ export function noteFindings(text: string, context: NoteContext): NoteReading {
   return end < text.length ? { ...reading, unknown: [...reading.unknown, text.slice(end, end + REST_SHOWN).trim()] } : reading;
 }
 
+/** The kind of reel that the parts of a note prove where nothing else says it: every part with a sure place is of that kind and of no other. */
+function provedKind(said: readonly Mark[]): ReelKind | null {
+  let kinds: readonly ReelKind[] | null = null;
+  for (const { kind, positions: [position], corrected, ambiguous } of said) {
+    if (kind !== "part" || position === undefined || corrected || ambiguous) continue;
+    const own = kindsOf.get(position) ?? [];
+    kinds = kinds === null ? own : kinds.filter((one) => own.includes(one));
+  }
+  return kinds?.length === 1 ? kinds[0] ?? null : null;
+}
+
 /** What a text of bearable length says. */
 function read(text: string, context: NoteContext): NoteReading {
-  const { reel_kind, cell } = context, book = context.book ?? null, parts_cell = cell === "parts";
+  const { cell } = context, book = context.book ?? null, parts_cell = cell === "parts";
   const found = parted(tokens(text), book), complaint = context.complaint ? phraseWords(context.complaint) : [];
-  const said = marks(found, { reel_kind, complaint, parts_cell, book });
+  const within = { complaint, parts_cell, book }, first_look = marks(found, { ...within, reel_kind: context.reel_kind });
+  const reel_kind = context.reel_kind ?? provedKind(first_look), said = reel_kind === context.reel_kind ? first_look : marks(found, { ...within, reel_kind });
   const whole_job = said.some((mark) => mark.say === "whole job"), named = referring(found, said, reel_kind);
   const plain = nothingElse(found, named);
-  const words = { found, strange: strangeWords(found, named) }, turning = turningWords(found, named), unknown = unknownStretches(words, text);
+  const words = { found, strange: strangeWords(found, named) }, turning = turningIn(found, named), unknown = unknownStretches(words, text);
   if (cell === "complaint") return { findings: [], mentions: [], whole_job, unknown };
   const whole = sentences(words, named, parts_cell), first = whole[0];
   const all = cell === "note" && first && namesJob(first, found) ? [first.map((item) => ({ ...item, parts: [] })), ...whole.slice(1)] : whole;

@@ -67,6 +67,9 @@ function qualified(found: readonly Token[], mark: Mark): boolean {
   return before?.kind === "word" && !FILLERS.has(before.word) && !knownWords.has(before.word) && !/^\d|.ly$/.test(before.word);
 }
 
+/** Words for small parts that stand by themselves behind the part they belong to: "pinion bearing + its clip". */
+const SMALL_PART: ReadonlySet<string> = new Set(["clip", "cap", "cover", "plate", "pin", "nut", "lever", "ring", "sleeve", "spacer"]);
+
 /** What one reading means after those before it. */
 function settledBy(found: readonly Token[], mark: Mark, before: readonly Mark[], kind: ReelKind | null): Mark {
   const sized = found.slice(Math.max(0, mark.from - 2), mark.to + 2).some((token) => token.kind === "size");
@@ -74,7 +77,8 @@ function settledBy(found: readonly Token[], mark: Mark, before: readonly Mark[],
   const known = open && mark.positions.length < 2 && !indefinite(found, mark) && !(sized && mark.positions.length === 0);
   const again = known ? namedBefore(before, mark.phrase) : null;
   if (again) return { ...mark, positions: again, family: familyOf.get(again[0] ?? "") ?? null };
-  const placeless = isHead(mark) && mark.positions.length === 0 && !indefinite(found, mark) && !qualified(found, mark);
+  const joined = SMALL_PART.has(mark.phrase) && GROUPING.has(jointBefore(found, mark.from));
+  const placeless = (isHead(mark) || joined) && mark.positions.length === 0 && !indefinite(found, mark) && !qualified(found, mark);
   const loose = mark.phrase === "screw" && (found[mark.from - 1]?.kind === "quantity" || /^\d+$/.test(found[mark.from - 1]?.word ?? ""));
   const part = placeless && !sized && !loose ? belonging(found, mark.phrase, mark.plural, before, jointBefore(found, mark.from), kind) : null;
   return part === null ? mark : { ...mark, ...at(part), ambiguous: true };

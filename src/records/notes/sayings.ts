@@ -117,7 +117,7 @@ export const FILLERS: ReadonlySet<string> = new Set(listed(`the; a; an; its; his
     worth; value; quid; euro; charge; charged; bill; billed; deposit; discount; thanks; please; sorry; photo; pic; ticket; tag; label; book; page;
     diagram; manual; ref; serial; brand; ive; im; hes; shes; theyre; thats; theres; across; among; against; upon; throughout; beyond; heat; water;
     vinegar; spray; brush; toothbrush; plier; spanner; screwdriver; punch; mallet; hammer; emery; epoxy; glue; tape; trust; risk; chance; reason;
-    fault; problem; issue; trouble; story; history; record; list; total; rest of; saltwater; seawater; salt water; inside; outside; also; us; they;
+    fault; problem; issue; trouble; story; history; record; list; total; rest of; saltwater; seawater; salt water; inside; outside; also; us; they; replacement;
     get; go; went; come; came; gave; give; put; need; use; used; using`));
 
 /** Words after which a part is only where something happened. */

@@ -10,7 +10,8 @@ const WITH_BEARING: ReadonlySet<string> = new Set(["lineroller", "roller", "ar",
 
 /** Where a name of the list "bearings: mains, pinion" sits: one position, or both of a pair; null when it cannot be told. */
 function listedPlaces(phrase: string, head: string, kind: ReelKind | null, plural: boolean): Pick<Mark, "positions" | "family"> | null {
-  const place = placeOf(`${phrase} ${head}`, kind), pair = place === null || phrase === "main" ? placesOf(`${phrase} ${head}`, kind, plural) : [];
+  const named = phrase === "roller" && kind === "spinning" ? "lineroller" : phrase;
+  const place = placeOf(`${named} ${head}`, kind), pair = place === null || phrase === "main" ? placesOf(`${phrase} ${head}`, kind, plural) : [];
   if (pair.length === 2 && pair.every((one) => one.startsWith("main_bearing_"))) return { positions: pair, family: familyOf.get(pair[0] ?? "") ?? null };
   return place === null ? null : at(place);
 }

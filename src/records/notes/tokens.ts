@@ -41,10 +41,12 @@ const SHORTENED = new Set(["adj", "sw", "ch", "lvl", "orig", "std", "osc", "frt"
 /** Shortened words for what was done: at the start of a sentence what it was done to follows. */
 const LEADS = new Set(["ch", "chg", "repl", "rpl", "rplcd", "chgd", "cln", "clnd", "adj", "frt"]);
 const PLAIN = /^[A-Za-z0-9]+$/;
+/** Short for a side, not for several of something. */
+const SIDE_SHORT = /^(?:[lr]h|h|o)s$/i;
 function words(text: string, start: number, end: number): Token {
-  const raw = PLAIN.test(text) ? text : text.normalize("NFKD").replace(/['’]d$/u, "").replace(/[\p{M}'’]/gu, "");
+  const raw = PLAIN.test(text) ? text : text.normalize("NFKD").replace(/['’][ds]$/iu, "").replace(/[\p{M}'’]/gu, "");
   return {
-    kind: "word", word: raw.toLowerCase(), plural: /[^s]s$/i.test(raw), capitals: raw.length > 1 && raw === raw.toUpperCase(), start, end,
+    kind: "word", word: raw.toLowerCase(), plural: /[^s]s$/i.test(raw) && !SIDE_SHORT.test(raw), capitals: raw.length > 1 && raw === raw.toUpperCase(), start, end,
   };
 }
 

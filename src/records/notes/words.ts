@@ -20,7 +20,7 @@ const SAME: ReadonlyMap<string, string> = new Map(Object.entries({
   bearng: "bearing", washar: "washer", pinyon: "pinion", pinien: "pinion", stak: "stack", stck: "stack", wsh: "washer", sprgs: "spring", crnk: "crank",
   lev: "lever", ecc: "eccentric", brkt: "bracket", pttd: "pitted", rstd: "rusted", rsty: "rusty", rst: "rust", crk: "cracked", crkd: "cracked",
   crack: "cracked", strpd: "stripped", strppd: "stripped", chpd: "chipped", chppd: "chipped", snpd: "snapped", snppd: "snapped", bst: "bust", stk: "stuck",
-  grs: "greased", grsd: "greased", greese: "grease", greesed: "greased", grese: "grease", olid: "oiled", oild: "oiled", tghtd: "tightened",
+  ord: "ordered", tgt: "tightened", reseal: "resealed", rsld: "resealed", grs: "greased", grsd: "greased", greese: "grease", greesed: "greased", grese: "grease", olid: "oiled", oild: "oiled", tghtd: "tightened",
   tghtnd: "tightened", tghn: "tighten", adjd: "adjusted", adjst: "adjusted", strtnd: "straightened", polishd: "polished", chk: "checked", chkd: "checked",
   chckd: "checked", insp: "inspected", inspd: "inspected", rplc: "replaced", rplced: "replaced", replacd: "replaced", fittd: "fitted", fttd: "fitted",
   ordrd: "ordered", orderd: "ordered", cleand: "cleaned", cleened: "cleaned", swaped: "swapped", swoped: "swapped", lbd: "lubed", flshd: "flushed",

@@ -108,6 +108,18 @@ describe("mapping.json", () => {
     const mapping = mappingFrom(JSON.stringify({ version: 1, sheets: [{ sheet: null, kind: "jobs", columns, dates: "month first" }] }));
     expect((await readShape(file, { mapping })).rows["tickets"]).toMatchObject([{ received_on: "2025-03-04" }]);
   });
+  test("may say what a note means that is not sure; without that it takes no guess, and says so", async () => {
+    const unsure = sheetOf("No;Tag;Rolle;Getan;Std\n8;03/04/2025;Whinbeck 40;line roller seems a bit weak, dunno;1,5\n");
+    const short = { columns: { No: "ticket_no", Tag: "received_on", Rolle: "reel", Getan: "work_text", Std: "labour_hours" }, dates: "day first" };
+    const notes = [{ wording: "line roller seems a bit weak", read_as: { place: "line_roller", action: null }, means: { place: "line_roller", action: "left" } }];
+    const without = await readShape(unsure, { mapping: mappingFrom(JSON.stringify(short)) });
+    expect([without.rows["tickets"]?.length, without.rows["findings"]]).toEqual([1, undefined]);
+    expect(without.reads[0]?.remarks.join(" ")).toMatch(/1 row: what a note may say was not sure; it stays out of the findings until you say what it means \(line roller seems a bit weak → stays out\)/);
+    const { rows, reads } = await readShape(unsure, { mapping: mappingFrom(JSON.stringify({ ...short, notes })) });
+    expect(rows["findings"]).toMatchObject([{ position: "line_roller", action: "left", rule: "you said so", confidence: 1 }]);
+    expect(reads[0]?.remarks.join(" ")).not.toMatch(/not sure/);
+    expect(() => mappingFrom(JSON.stringify({ ...short, notes: [{ ...notes[0], means: "yes" }] }))).toThrow(/a line of “notes” must mean a part we know/);
+  });
 });
 
 describe("a preview", () => {
