@@ -23,6 +23,8 @@ export interface Mark {
   readonly say: Say | null;
   readonly corrected: boolean;
   readonly own: boolean;
+  /** Its name is one of those that no labelled note had when they were listed. */
+  readonly unmet: boolean;
 }
 export interface Surroundings {
   readonly reel_kind: ReelKind | null;
@@ -40,7 +42,7 @@ const OLD: ReadonlySet<string> = new Set(["had", "old", "red", "blue", "original
 /** Which of several like parts; without more we cannot tell. */
 const WHICH: ReadonlySet<string> = new Set(["rear", "back", "top", "bottom", "inner", "outer", "upper", "lower", "middle", "center", "second", "other"]);
 const SIDE_NAMES: ReadonlySet<string> = new Set(["left", "right", "l", "r"]);
-type Named = Pick<Mark, "positions" | "family" | "ambiguous" | "plural">;
+type Named = Pick<Mark, "positions" | "family" | "ambiguous" | "plural"> & { readonly unmet?: boolean };
 
 const NO_PART: Named = { positions: [], family: null, ambiguous: false, plural: false };
 const NO_MODES: readonly ModeReading[] = [];
@@ -54,10 +56,10 @@ export interface Means {
 
 /** One reading; every reading has all its fields, which keeps many of them quick. */
 export function marked(kind: Mark["kind"], from: number, to: number, phrase: string, corrected: boolean, means: Means): Mark {
-  const { positions, family, ambiguous, plural } = means.part ?? NO_PART;
+  const { positions, family, ambiguous, plural, unmet = false } = means.part ?? NO_PART;
   return {
     kind, from, to, phrase, positions, family, ambiguous, plural, modes: means.modes ?? NO_MODES, action: means.action ?? null, say: means.say ?? null,
-    corrected, own: means.own ?? false,
+    corrected, own: means.own ?? false, unmet,
   };
 }
 
@@ -120,7 +122,8 @@ function named(key: string, phrase: Phrase, around: Around & { readonly which: b
   const sure = unsure && !positions.some((position) => familyOf.get(position) === "drag washer") ? [] : read !== null || positions.length === 1
     ? positions : [];
   if (sure.length === 0 && (read === null ? family === null : NO_FAMILY.has(key))) return null;
-  return { positions: sure, family: sure[0] !== undefined ? familyOf.get(sure[0]) ?? null : family, ambiguous: isAmbiguous(key), plural: around.plural };
+  return { positions: sure, family: sure[0] !== undefined ? familyOf.get(sure[0]) ?? null : family, ambiguous: isAmbiguous(key), plural: around.plural,
+    unmet: read === null && sure[0] !== undefined && !phrase.places.includes(sure[0]) };
 }
 
 /** The words within four, of the same sentence or, with `breath`, of the same item of a list. */
