@@ -53,16 +53,16 @@ export class OriginView {
     return profile === undefined ? 1 : indexAhead(profile, this.origin === 0 ? this.blocks.gap_days : 0, days);
   }
 
-  /** The same for a group of this mix. */
+  /** The same for a group of this mix; 1 while no reel has come in. */
   ahead(mix: Mix, days: number): number {
-    return mix.reduce((index, share, i) => index + share * this.aheadOf(i, days), 0);
+    return mix.length === 0 ? 1 : mix.reduce((index, share, i) => index + share * this.aheadOf(i, days), 0);
   }
 
   /** Usual days of every block, newest first: a busy block counts for more days than it had, blocks not known yet for none. */
   usualDays(mix: Mix): number[] {
     const { origin } = this, year: number[] = [];
     for (let at = 0; at < YEAR_BLOCKS; at += 1) {
-      let index = 0;
+      let index = mix.length === 0 ? 1 : 0;
       for (let i = 0; i < mix.length; i += 1) index += (mix[i] ?? 0) * (this.profiles[i]?.index[at] ?? 1);
       year.push(index);
     }

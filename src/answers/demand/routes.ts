@@ -46,7 +46,8 @@ function level({ view, use, usual_days, end }: Asked): number[] {
   for (let block = end - 1; block >= view.origin; block -= 1) {
     if ((view.blocks.days[block] ?? 0) * 2 >= BLOCK_DAYS) series.push(((use.pieces[block] ?? 0) * BLOCK_DAYS) / (usual_days[block] ?? BLOCK_DAYS));
   }
-  return series.length > 0 ? series : [(between(use.pieces, view.origin, end) * BLOCK_DAYS) / between(view.blocks.days, view.origin, end)];
+  const days = between(view.blocks.days, view.origin, end);
+  return series.length > 0 ? series : [days === 0 ? 0 : (between(use.pieces, view.origin, end) * BLOCK_DAYS) / days];
 }
 
 /** A smoothed mean of `a_block` pieces, over `length` blocks or its memory. */
