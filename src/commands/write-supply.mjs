@@ -48,7 +48,8 @@ export function plainSbom(text) {
   const sbom = /** @type {Sbom} */ (JSON.parse(text));
   const components = [...sbom.components].sort((a, b) => (a["bom-ref"] < b["bom-ref"] ? -1 : 1)).map(plainComponent);
   const dependencies = sbom.dependencies.map((one) => ({ ...one, ...(one.dependsOn && { dependsOn: [...one.dependsOn].sort() }) })).sort((a, b) => (a.ref < b.ref ? -1 : 1));
-  const metadata = { ...sbom.metadata, timestamp: undefined, tools: undefined, component: plainComponent(sbom.metadata.component ?? {}) };
+  // Its name is told by the folder it lies in.
+  const root = plainComponent(sbom.metadata.component ?? {}), metadata = { ...sbom.metadata, timestamp: undefined, tools: undefined, component: { ...root, name: root["bom-ref"]?.replace(/@[^@]*$/, "") } };
   return `${JSON.stringify({ ...sbom, serialNumber: undefined, metadata, components, dependencies }, null, 1)}\n`;
 }
 

@@ -64,9 +64,9 @@ describe("long cells", () => {
       noteFindings(text, { reel_kind: "spinning", cell: "note" });
       return performance.now() - start;
     };
-    time(1_900);
-    const short = Math.max(4, time(1_900));
-    expect(time(19_000)).toBeLessThan(60 * short);
+    // The shortest of some runs: what other work on the machine takes is not in it.
+    const least = (length: number, runs: number) => Math.min(...Array.from({ length: runs }, () => time(length)));
+    expect(least(19_000, 3)).toBeLessThan(60 * Math.max(4, least(1_900, 6)));
   });
 
   test("of ten megabytes are read to twenty thousand characters, and the beginning of the rest is told as not understood", () => {
