@@ -15,7 +15,7 @@ const none = (clock: Clock): AdviceDue => due(clock, { status: "too few", after:
 describe("when to come in, for the owner", () => {
   test("names the part with its own figure, and says that the advice is rounded down from it", () => {
     expect(dueText(ANY, due("salt_days"), due("months", { after: 1, value: 1, low: 1, high: null }))).toBe(
-      "Of 100 such reels 10 have a failed line roller bearing by 13 salt days (plausibly 9.6 to 17); 10 have a failed line roller bearing by 1 month (plausibly 1 to more than seen). The advice is rounded down from this to what a customer can remember.");
+      "Of 100 such reels 10 have a failed line roller bearing by 13 salt days (likely 9.6 to 17); 10 have a failed line roller bearing by 1 month (likely 1 to more than seen). The advice is rounded down from this to what a customer can remember.");
     expect(dueText(ANY, due("salt_days", { value: 12 }), none("months"))).not.toContain("rounded");
   });
 

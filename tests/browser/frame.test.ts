@@ -89,12 +89,12 @@ describe("the frame", () => {
   test("keeps the reader's choice of paper over a reload", async () => {
     const ground = () => page.evaluate(() => getComputedStyle(document.documentElement).backgroundColor);
     const light = await ground();
-    await page.getByLabel("Paper").selectOption("dark");
+    await page.getByLabel("Light or dark").selectOption("dark");
     const dark = await ground();
     expect(dark).not.toBe(light);
     await page.reload();
     expect(await ground()).toBe(dark);
-    await page.getByLabel("Paper").selectOption("device");
+    await page.getByLabel("Light or dark").selectOption("device");
     expect(await ground()).toBe(light);
   });
 });

@@ -73,7 +73,7 @@ describe("a list of rows to fix", () => {
   test("that was saved, put right and brought in leaves nothing to fix", async () => {
     await bringIn("bench.csv", HEAD + ROW + ROW.replace("R-1", "R-2").replace("2026-03-01", "31/02/2026"));
     expect(await fact("To fix")).toBe("1");
-    const { body } = await download(page, () => press("Download the list"));
+    const { body } = await download(page, () => press("Save the list as CSV"));
     await bringIn("rows-to-fix.csv", body.toString("utf8").replace(",R-2,31/02/2026,", ",R-2,2026-03-02,"), "1 new row came in.");
     await shown("No rows to fix.");
     expect(await fact("Rows kept")).toBe("2");

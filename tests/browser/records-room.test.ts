@@ -71,7 +71,7 @@ describe("bringing files in", () => {
     await expect.poll(() => rows.count()).toBe(3);
     expect(await rows.nth(1).innerText()).toMatch(/bench\.csv\s+3\s+received_on\s+31\/02\/2026/);
 
-    const { name, body } = await download(page, () => page.getByRole("button", { name: "Download the list" }).click());
+    const { name, body } = await download(page, () => page.getByRole("button", { name: "Save the list as CSV" }).click());
     expect(name).toMatch(/^rows-to-fix-\d{4}-\d{2}-\d{2}\.csv$/);
     const lines = body.toString("utf8").trim().split("\r\n");
     expect(lines[0]).toBe("file,line,column,value,reason,ticket_no,received_on,model,note");

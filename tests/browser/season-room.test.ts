@@ -39,7 +39,7 @@ describe("the Season room", () => {
   test("shows the rush against the hours there are, with its range and a table of the same numbers", async () => {
     await visit(page, "season");
     const ahead = region("Weeks ahead"), hours = ahead.locator("figure").filter({ hasText: "Hours of work each week brings" });
-    await ahead.getByText(/^In 1?\d weeks of the 2[67] ahead the reels take more hours than there are/).waitFor();
+    await ahead.getByText(/^In 1?\d weeks of the 2[67] ahead the reels take more hours than the bench has/).waitFor();
     for (const name of ["range", "work", "capacity", "over"]) expect(await hours.locator(`svg g.${name} path, svg path.${name}, svg g.${name}`).count(), name).toBeGreaterThan(0);
     await hours.getByRole("button", { name: "Show as table" }).focus();
     await page.keyboard.press("t");

@@ -45,7 +45,7 @@ describe("what a little more money does", () => {
   });
 
   test("ready for spring asks for the busiest weeks, and longer deliveries leave more jobs waiting", async () => {
-    await page.getByText("Ready for spring").click();
+    await page.getByText("ready for spring", { exact: true }).click();
     await expect.poll(told, { timeout: 60_000 }).toMatch(/lie ahead until \d+ May 20\d\d\./);
     await page.getByText(/^Your busiest thirteen weeks run from /).waitFor();
     await page.getByText("until the next order is there", { exact: true }).click();

@@ -42,7 +42,7 @@ describe("the words of a budget", () => {
 
   test("call the busiest weeks spring where they begin early in the year", () => {
     const rush = { from: "2026-02-19", until: "2026-05-20", tickets: 878, years: 2, times_usual: 1.43 };
-    expect([rushName(rush), rushName({ ...rush, from: "2026-06-04" })]).toEqual(["Ready for spring", "Ready for the rush"]);
+    expect([rushName(rush), rushName({ ...rush, from: "2026-06-04" })]).toEqual(["ready for spring", "ready for the rush"]);
     expect(rushSentence(rush, "en-GB")).toBe("Your busiest thirteen weeks run from 19 Feb 2026 to 20 May 2026: 1.4 times the usual number of reels (878 tickets in 2 years). The list lasts to their end without another order.");
   });
 });

@@ -31,7 +31,7 @@ export const shorterBy = (before: readonly LoadWeek[], after: readonly LoadWeek[
 function discount(load: BenchLoad, changed: Pick<Changed, "moved" | "weeks">, { help_cost, currency }: { help_cost: number | null; currency: string }): string[] {
   const { moved } = changed;
   if (!moved) return [];
-  if (moved.services < 1) return ["No week ahead is over the hours there are with slack weeks before it, so there is nothing to move."];
+  if (moved.services < 1) return ["No week ahead is over the hours the bench has with slack weeks before it, so there is nothing to move."];
   const told = `About ${pieces(Math.round(moved.services), "service")} would come in ${pieces(moved.to_weeks, "slack week")} instead of ${pieces(moved.from_weeks, "full one")}.`;
   if (help_cost === null) return [told, "Write what an hour at the bench costs (room Labour), and the discount that pays can be worked out."];
   const each = (Math.max(0, shorterBy(load.weeks, changed.weeks)) * help_cost) / moved.services, share = moved.charge === null || moved.charge <= 0 ? "" : ` (${number((100 * each) / moved.charge)} % of the ${price(money(moved.charge))} one brings in)`;

@@ -17,7 +17,7 @@ function comparison(verdict: Verdict): string {
   const came = opening === "planned" ? "planned services" : "all jobs that opened it";
   const share = (k: number, n: number) => (n < 10 ? `${number(k)} of ${number(n)}` : `${number(k)} of ${number(n)} (${((100 * k) / n).toFixed(0)} %)`);
   const like = adjusted.value === null || adjusted.low === null || adjusted.high === null ? "Like with like they cannot be compared."
-    : `Among reels used alike that is ${times(adjusted.value)}, plausibly ${decimal(adjusted.low, 1)} to ${decimal(adjusted.high, 1)} times.`;
+    : `Among reels used alike that is ${times(adjusted.value)}, likely ${decimal(adjusted.low, 1)} to ${decimal(adjusted.high, 1)} times.`;
   return `In ${came} it had failed in ${share(failed, inspected)}; on the other models in ${others_inspected === 0 ? "none looked at" : share(others_failed, others_inspected)}. ${like}`;
 }
 

@@ -23,7 +23,7 @@ export function listed(names: readonly string[]): string {
 const ratioOf = (verdict: Verdict): string => {
   const { adjusted } = sideOf(verdict, verdict.decided_on);
   if (adjusted.value === null || adjusted.low === null || adjusted.high === null) return "";
-  return `, ${times(adjusted.value)} as on reels used alike (plausibly ${decimal(adjusted.low, 1)} to ${decimal(adjusted.high, 1)})`;
+  return `, ${times(adjusted.value)} as on reels used alike (likely ${decimal(adjusted.low, 1)} to ${decimal(adjusted.high, 1)})`;
 };
 
 /** What the models of one part show, in one or two sentences. */

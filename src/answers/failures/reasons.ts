@@ -34,7 +34,7 @@ const counted = (failed: number, inspected: number): string => {
  * times(2.04); // => "2.0 times as often"
  */
 export const times = (ratio: number): string => (ratio >= 0.95 && ratio < 1.05 ? "just as often" : `${decimal(ratio, 1)} times as often`);
-const between = (low: number, high: number): string => `plausibly ${decimal(low, 1)} to ${high > 99 ? "many" : decimal(high, 1)} times`;
+const between = (low: number, high: number): string => `likely ${decimal(low, 1)} to ${high > 99 ? "many" : decimal(high, 1)} times`;
 const came = ({ opening }: Unjudged): string => (opening === "planned" ? "In planned services" : opening === "complaint" ? "On reels that came in with something wrong" : "In all openings");
 
 /** How often it had failed, beside the others, as counted. */

@@ -33,7 +33,7 @@ function remarksOf({ filter, visits, linked_visits, contradicting_months }: Wear
     mates > 0 ? `${number(mates)} of ${number(all)} parts sit on reels that came together with others; each counts as if it had come alone.` : "",
     filter.clock === "salt_days" ? "Reels fished in fresh water only are not counted here; look at them by months." : "",
     filter.first_sights === "planned" ? "Parts count only where the reel came for planned work when they were first looked at; those already there when it first came count from the service before." : "",
-    `Exposure is what the customers say: ${CLOCK_WORDS[filter.clock]} are a guess, and guesses make every curve look flatter than it is.`,
+    `How much a reel was fished is what the customers say: ${CLOCK_WORDS[filter.clock]} are a guess, and guesses make every curve look flatter than it is.`,
   ].filter((remark) => remark !== "");
 }
 

@@ -1,4 +1,5 @@
 import { gradeShares, proportionalOdds } from "../../stats/proportional-odds.ts";
+import { number } from "../wording.ts";
 import type { GradeRow } from "./wear-records.ts";
 import type { GradePicture } from "./wear.ts";
 
@@ -35,5 +36,5 @@ export function gradePicture(rows: readonly GradeRow[]): GradePicture {
     const exposure = (longest * (i + 1)) / POINTS, of_seen = gradeShares(fit, [Math.log(exposure)]);
     return { exposure, shares: Array.from({ length: GRADES }, (__, grade) => of_seen[seen.indexOf(grade)] ?? 0) };
   });
-  return { ...none, status: "ok", points, note: unwritten > 0 ? `${unwritten} of ${sum(rows)} inspections have no grade written and are taken as new.` : "" };
+  return { ...none, status: "ok", points, note: unwritten > 0 ? `${number(unwritten)} of ${number(sum(rows))} inspections have no grade written and are taken as new.` : "" };
 }

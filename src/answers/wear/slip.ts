@@ -20,7 +20,7 @@ const part = (name: string | null) => (name ?? "").replace(/^./, (letter) => let
 /** By when a due that is known has how many of a hundred failed, with its range. */
 function reached({ after, value, low, high, clock, set_by_name }: AdviceDue, share: number): { text: string; rounded: boolean }[] {
   if (after === null || value === null) return [];
-  const range = low === null && high === null ? "" : ` (plausibly ${low === null ? "0" : said(low)} to ${high === null ? "more than seen" : said(high)})`;
+  const range = low === null && high === null ? "" : ` (likely ${low === null ? "0" : said(low)} to ${high === null ? "more than seen" : said(high)})`;
   return [{ text: `${share} have a failed ${part(set_by_name)} by ${said(value)} ${said(value) === "1" ? CLOCK_WORD[clock] : CLOCK_WORDS[clock]}${range}`, rounded: said(value) !== String(after) }];
 }
 

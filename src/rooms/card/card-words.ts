@@ -13,7 +13,7 @@ const right = { align: "right" } as const;
 export function reelLine(reel: ReelOnBench): string {
   const { reel_kind, model, water, rinse, days, months } = reel;
   return [
-    model === null ? `Any ${reel_kind} reel` : `${modelName({ maker: reel.maker, model })}, ${reel_kind}`, water === null ? "water not known" : `${water} water`, rinse === null ? "rinsing not known" : `rinsed ${rinse}`,
+    model === null ? `Any ${reel_kind} reel` : `${modelName({ maker: reel.maker, model })}, ${reel_kind}`, water === null ? "water not known" : `${water} water`, rinse === null ? "rinsing not known" : `${rinse} rinsed`,
     days === null ? "" : count(days, water === "fresh" ? "day fished" : "salt day", water === "fresh" ? "days fished" : "salt days"), months === null ? "" : count(months, "month since service", "months since service"),
   ].filter((word) => word !== "").join(", ");
 }
@@ -78,7 +78,7 @@ export const pullColumns = (chances: readonly PartChance[], currency: string): r
   { key: "for", label: "For", value: (row) => row.positions.map((position) => named(chances, position)).join(", ") },
   { key: "qty", label: "Pieces", ...right, value: (row) => row.qty, text: (row) => number(row.qty) },
   { key: "shelf", label: "Shelf", value: (row) => SHELF[row.shelf], text: (row) => (row.on_hand === null ? SHELF[row.shelf] : `${number(row.on_hand)} ${SHELF[row.shelf] === "on the shelf" ? "there" : `there, ${SHELF[row.shelf]}`}`) },
-  { key: "lead", label: "Else in", ...right, value: (row) => row.lead_days, text: (row) => (row.lead_days === null ? DASH : `${number(row.lead_days)} days${row.lead_from === null ? "" : LEAD_FROM[row.lead_from]}`) },
+  { key: "lead", label: "Delivery", ...right, value: (row) => row.lead_days, text: (row) => (row.lead_days === null ? DASH : `${number(row.lead_days)} days${row.lead_from === null ? "" : LEAD_FROM[row.lead_from]}`) },
   { key: "cost", label: "Cost each", ...right, value: (row) => row.unit_cost, text: (row) => money(row.unit_cost, currency, 2) },
 ];
 

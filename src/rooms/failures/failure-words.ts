@@ -45,7 +45,7 @@ export const ASSUMPTIONS: readonly string[] = [
 
 export const FAILURE_CAUTIONS: readonly string[] = [
   "These are reels that came in here, not reels sold: reels that never break, and reels thrown away, are not in these records.",
-  "A part changed as routine is not a failure; it counts on the Stock sheet.",
+  "A part changed as routine is not a failure; it counts on Stock.",
   "Dear reels come in for planned service, cheap ones when broken, and some see more salt: a difference between models is not yet a fault of the model.",
   "What was opened is partly taken from the job: count only what was written down, above, to see how much hangs on that.",
   "Days in salt are what the customer guesses, and a reel that comes twice, or with its boat, is not two reels: such limits are widened.",

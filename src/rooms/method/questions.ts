@@ -23,7 +23,7 @@ export const QUESTIONS: readonly MethodQuestion[] = [
     slug: "counting", question: "Of how many? What counts as looked at, and as failed",
     done: [
       "A share is failures divided by how often the part was looked at, never by all tickets: a drag job says nothing about the line roller. Which job looks at which part is a list; you can see every share over what was written down alone, too.",
-      "A part failed when it was replaced or wanted because of its state, or graded 3 and worse. Changed as routine is use, for the Stock room, and no failure.",
+      "A part failed when it was replaced or wanted because of its state, or graded 3 and worse. Changed as routine is use, for Stock, and no failure.",
       "A ticket counts once, however often it is brought in. Names that differ only in writing count as one; all else is asked.",
     ],
     needs: "A finished ticket with its kind of job. A ticket without a job counts only for what was written on it.",
@@ -32,7 +32,7 @@ export const QUESTIONS: readonly MethodQuestion[] = [
   },
   {
     slug: "range", question: "How sure is a share?",
-    done: ["Beside every share stands the range in which the true one plausibly lies: nineteen such ranges in twenty hold it. One failure in two looked at gives 9 to 91 %, not 50 %. Reels that came together are worth a little less than as many alone, and widen it."],
+    done: ["Beside every share stands the range in which the true one likely lies: nineteen such ranges in twenty hold it. One failure in two looked at gives 9 to 91 %, not 50 %. Reels that came together are worth a little less than as many alone, and widen it."],
     needs: `Under ${FEWEST_FOR_SHARE} looked at there are counts and no percentage.`,
     silent: "Whether the records themselves are right: a range knows only chance.",
     sources: ["range_of_share", "small_counts"],

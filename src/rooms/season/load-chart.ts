@@ -50,7 +50,7 @@ export function hoursChart(weeks: readonly LoadWeek[], sheet: ChartSheet): SVGEl
     Plot.lineY(weeks, { x, y: ({ hours }: LoadWeek) => hours.mean, stroke: theme.accent, strokeWidth: 2.4, className: "work" }),
     Plot.lineY(limited, { x, y: "capacity_hours", curve: "step", stroke: theme.ink, strokeWidth: 1.5, strokeDasharray: "7 3", className: "capacity" }),
     Plot.dot(over, { x, y: ({ hours }: LoadWeek) => hours.mean, r: 4.5, symbol: "diamond2", fill: theme.attention, stroke: theme.paper, className: "over" }),
-    limited.length > 0 ? Plot.text(limited.slice(-1), { x, y: "capacity_hours", text: () => "hours there are", textAnchor: "end", dy: -8, fill: theme.ink, stroke: theme.paper, strokeWidth: 5, className: "line-name" }) : null,
+    limited.length > 0 ? Plot.text(limited.slice(-1), { x, y: "capacity_hours", text: () => "hours the bench has", textAnchor: "end", dy: -8, fill: theme.ink, stroke: theme.paper, strokeWidth: 5, className: "line-name" }) : null,
     named(weeks, "work", ({ hours }) => hours.mean, { theme, dy: -10 }),
   ], sheet, { top: topOf([...weeks.map(({ hours }) => hours.high), ...limited.map(({ capacity_hours }) => capacity_hours ?? 0)]) });
 }

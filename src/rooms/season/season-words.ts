@@ -5,7 +5,7 @@ import { dayAfter } from "../../answers/days.ts";
 import { jobName } from "../../answers/labour/job-name.ts";
 import type { Season, SeasonStatus } from "../../answers/season/season.ts";
 import type { CandidateName } from "../../stats/intake-candidates.ts";
-import { count, date, longDay, number, range, readerLocale, share } from "../../ui/format.ts";
+import { count, date, longDay, number, readerLocale, share } from "../../ui/format.ts";
 import { rowsBehindLink } from "../../ui/rows-behind-link.ts";
 
 /** A day as it is said at the counter. */
@@ -25,7 +25,7 @@ export const METHODS: Readonly<Record<CandidateName, string>> = {
   "recent weeks": "as the recent weeks",
   "recent weeks with season": "recent weeks, times the season",
   "curve and recent weeks": "mean of a yearly curve and the recent weeks",
-  "last year and curve": "mean of the same week last year and a yearly curve",
+  "last year and curve": "midway between the same week last year and a yearly curve",
 };
 
 /** The job asked for, else the commonest. */
@@ -56,10 +56,10 @@ const over = (weeks: readonly LoadWeek[]) => weeks.filter(({ hours, capacity_hou
 export function loadSentence(load: BenchLoad, locale?: string): string {
   if (load.status !== "ok") return load.status_text;
   const full = over(load.weeks), most = fullest(load.weeks), first = full[0];
-  if (!first || !most) return "In no week ahead do the reels take more hours than there are.";
+  if (!first || !most) return "In no week ahead do the reels take more hours than the bench has.";
   const wait = load.weeks.reduce((longest, { wait: of }) => Math.max(longest, of?.most ?? 0), 0);
-  return `In ${count(full.length, "week", "weeks", locale)} of the ${number(load.weeks.length, 0, locale)} ahead the reels take more hours than there are, the first that of ${date(first.monday, locale)}. `
-    + `The line is longest at the end of the week of ${date(most.monday, locale)}: about ${number(most.line_hours.mean, 0, locale)} hours of work (likely ${range(most.line_hours.low, most.line_hours.high, 0, locale)}). `
+  return `In ${count(full.length, "week", "weeks", locale)} of the ${number(load.weeks.length, 0, locale)} ahead the reels take more hours than the bench has, the first in the week of ${date(first.monday, locale)}. `
+    + `The line is longest at the end of the week of ${date(most.monday, locale)}: about ${number(most.line_hours.mean, 0, locale)} hours of work (likely ${number(most.line_hours.low, 0, locale)} to ${number(most.line_hours.high, 0, locale)}). `
     + `In the worst week 8 of 10 reels are ready within ${number(wait, 0, locale)} days.`;
 }
 

@@ -36,7 +36,7 @@ export function sharesSentence(answer: Budget, currency: string, locale?: string
 }
 
 /** What the busiest weeks ahead are called; the northern spring where they begin early in the year. */
-export const rushName = ({ from }: Rush): string => (["01", "02", "03", "04"].includes(from.slice(5, 7)) ? "Ready for spring" : "Ready for the rush");
+export const rushName = ({ from }: Rush): string => (["01", "02", "03", "04"].includes(from.slice(5, 7)) ? "ready for spring" : "ready for the rush");
 
 /** When the busiest weeks are, and how busy. */
 export const rushSentence = ({ from, until, tickets, years, times_usual }: Rush, locale?: string): string =>
