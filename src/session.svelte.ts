@@ -6,6 +6,7 @@ import type { Imported } from "./records/importing.ts";
 import type { Settlement } from "./records/looking/remembered.ts";
 import { shopLook, type ShopLook } from "./records/looking/shop-look.ts";
 import type { Batch, Ledger, Reject } from "./records/ledger/ledger.ts";
+import { OPEN_WORDS_SETTING, openAfter, openWordsText, readOpenWords, type OpenWords } from "./records/notes/open-words.ts";
 import { writesUnderWay } from "./records/ledger/write-count.ts";
 import { putTogether } from "./records/merging/put-together.ts";
 import type { NamedFile } from "./records/reading/read-file.ts";
@@ -92,6 +93,7 @@ export class Session extends OpenedShop {
     return this.inTurn(async () => {
       const { ledger } = this.place;
       await remove(ledger);
+      await this.keepOpenWords(null);
       await ledger.keepSetting(DEMO, "no");
       await this.refill();
     });
@@ -142,6 +144,13 @@ export class Session extends OpenedShop {
   override async keepWriting(locale: string | null): Promise<void> {
     await super.keepWriting(locale);
     this.version += 1;
+  }
+
+  /** Keeps what the notes of an import left open, so that the morning sheet can tell of it. */
+  async keepOpenWords(come: OpenWords | null): Promise<void> {
+    const { ledger } = this.place, kept = await ledger.setting(OPEN_WORDS_SETTING), { open } = readOpenWords(kept);
+    const text = openWordsText(openAfter(open, come, (await ledger.batches()).map(({ id }) => id)));
+    if (text !== kept) await ledger.keepSetting(OPEN_WORDS_SETTING, text);
   }
 
   /** Rows kept out, of all imports. */

@@ -16,6 +16,7 @@ import { timerFrom, timerText } from "../../src/records/bench-log/bench-timer.ts
 import { openMemoryLedger } from "../../src/records/ledger/memory-ledger.ts";
 import { mergedByItself, nameDecisions, ticketDecisions } from "../../src/records/merging/decisions.ts";
 import { readFailureGrade } from "../../src/records/merging/put-together.ts";
+import { openWordsText, readOpenWords } from "../../src/records/notes/open-words.ts";
 import { spellingsFrom, spellingsText } from "../../src/records/notes/spellings-text.ts";
 import { mappingFrom } from "../../src/records/reading/mapping.ts";
 import { answersFrom, answersText } from "../../src/records/understanding/answers-text.ts";
@@ -44,6 +45,7 @@ const READERS: Readonly<Record<string, (text: string) => Read>> = {
   ELSEWHERE_SETTING: (text) => { const { elsewhere, faults } = readElsewhere(text); return read(elsewhere, faults, (kept) => kept && elsewhereText(kept)); },
   MORNING_LOOKS_SETTING: (text) => { const { looks, fault } = readKeptLooks(text); return read(looks, fault === null ? [] : [fault], (kept) => kept && keptLooksText(kept)); },
   HAND_GROUPS_SETTING: (text) => { const { groups, faults } = readHandGroups(text); return read(groups, faults, handGroupsText); },
+  OPEN_WORDS_SETTING: (text) => { const { open, faults } = readOpenWords(text); return read(open, faults, openWordsText); },
   SPELLING_SETTING: (text) => { const { entries, faults } = spellingsFrom(text); return read(entries, faults, spellingsText); },
 };
 

@@ -84,10 +84,10 @@ describe("watchPart", () => {
 
 describe("recordsPart and scorePart", () => {
   test("count what waits for an answer, each kind with its own sentence, and the change since the last look", () => {
-    const part = recordsPart({ rows: 14, conflicts: 1, names: 0, sizes: 0 }, look({ to_answer: 9 }), "en-GB");
+    const part = recordsPart({ rows: 14, conflicts: 1, names: 0, sizes: 0, words: 0 }, look({ to_answer: 9 }), "en-GB");
     expect(read(part)).toEqual([expect.stringMatching(/^\[14 rows\]\(#\/records\) could not/), expect.stringMatching(/^\[1 ticket number\]\(#\/records\) comes with two contents/)]);
     expect(part.changed).toBe("9 waited for an answer then, 15 now.");
-    expect(recordsPart({ rows: 0, conflicts: 0, names: 0, sizes: 0 }, null).nothing).toMatch(/^Nothing waits for an answer/);
+    expect(recordsPart({ rows: 0, conflicts: 0, names: 0, sizes: 0, words: 0 }, null).nothing).toMatch(/^Nothing waits for an answer/);
   });
 
   test("the score carries its count, its period and the habits, or why there is none", () => {

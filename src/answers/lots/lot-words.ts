@@ -29,7 +29,8 @@ function hitAlike(shares: readonly LotShare[], what: string): string {
 export function lotReasons(row: Omit<LotRow, "reasons">): string[] {
   const { fitted, failed_early, expected_share, p_value, verdict, carriers, lots_written } = row;
   if (verdict === "too few") return [`Only ${pieces(fitted, "fitting")} were looked at again: too few to look for a bad batch.`];
-  const usual = expected_share === null ? "" : `; outside those months the same parts on the same models do so in ${percent(expected_share)}`;
+  const others = row.models.reduce((sum, { others_fitted }) => sum + others_fitted, 0);
+  const usual = expected_share === null ? "" : `; of ${pieces(others, "piece")} fitted to the same models outside those months ${percent(expected_share)} had, each model counted as here`;
   const seen = `Of ${pieces(fitted, "piece")} fitted ${month(row.from)} to ${month(row.to)} and looked at again within 14 months`;
   const counts = `${seen}, ${number(failed_early)} had failed (${percent(failed_early / fitted)})${usual}.`;
   if (verdict === "no different") return [`The worst months are no worse than chance makes some months. ${counts}`];

@@ -14,6 +14,8 @@ import type { Replay } from "../../answers/replay/replay.ts";
 import { BENCH_CALENDAR_SETTING, readClosures } from "../../answers/season/bench-calendar.ts";
 import { conflicts } from "../../records/merging/conflicts.ts";
 import { names } from "../../records/merging/names.ts";
+import { OPEN_WORDS_SETTING, readOpenWords, wordsWaiting } from "../../records/notes/open-words.ts";
+import { SPELLING_SETTING, spellingsFrom } from "../../records/notes/spellings-text.ts";
 import { rowsOfRejects } from "../../records/rows-to-fix.ts";
 import { KeptAnswer } from "../../ui/kept-answer.ts";
 import { promisePart, ticketsPart } from "./bench-items.ts";
@@ -28,10 +30,14 @@ async function tickets({ kept }: MorningAsk): Promise<Told> {
   return { part: ticketsPart(await (await kept.bench()).tickets()), figures: {} };
 }
 
+/** Words and wordings of notes that wait for an answer. */
+const words = (kept: KeptRecords) => kept.consult(async (_, ledger) => wordsWaiting(
+  readOpenWords(await ledger.setting(OPEN_WORDS_SETTING)).open, spellingsFrom(await ledger.setting(SPELLING_SETTING)), (await ledger.batches()).map(({ id }) => id)));
+
 async function records({ engine, kept, hand_groups, before }: MorningAsk, signal: AbortSignal): Promise<Told> {
   const rows = rowsOfRejects(await kept.rejects()).length, parts = await engine.rows<PartIdentity>(partsSql, {}, signal);
   const [open, written] = await kept.consult(async (of, ledger) => [await conflicts(of, signal), await names(of, ledger)] as const);
-  const waiting = { rows, conflicts: open.length, names: written.proposed.length, sizes: sizeQuestions(parts, hand_groups).length };
+  const waiting = { rows, conflicts: open.length, names: written.proposed.length, sizes: sizeQuestions(parts, hand_groups).length, words: await words(kept) };
   return { part: recordsPart(waiting, before), figures: { to_answer: answersWaiting(waiting) } };
 }
 

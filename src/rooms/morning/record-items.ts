@@ -11,17 +11,20 @@ export interface ToAnswer {
   readonly conflicts: number;
   readonly names: number;
   readonly sizes: number;
+  /** Words and wordings of notes that nothing was read from, or not surely. */
+  readonly words: number;
 }
 
-export const answersWaiting = ({ rows, conflicts, names, sizes }: ToAnswer): number => rows + conflicts + names + sizes;
+export const answersWaiting = ({ rows, conflicts, names, sizes, words }: ToAnswer): number => rows + conflicts + names + sizes + words;
 
 /** Rows and words that need an answer. */
 export function recordsPart(waiting: ToAnswer, before: Look | null, locale?: string): Part {
-  const { rows, conflicts, names, sizes } = waiting, then = before?.figures.to_answer ?? null, now = answersWaiting(waiting), records = linkTo("records");
+  const { rows, conflicts, names, sizes, words } = waiting, then = before?.figures.to_answer ?? null, now = answersWaiting(waiting), records = linkTo("records");
   const all: readonly [number, string, string, string, string][] = [
     [rows, "row", "rows", records, " could not be taken in as written; each is listed with its file, line and reason."],
     [conflicts, "ticket number", "ticket numbers", records, ` ${conflicts === 1 ? "comes" : "come"} with two contents; both are kept until you settle it.`],
     [names, "name", "names", records, " may be another reel’s, written in a second way."],
+    [words, "word or wording", "words and wordings", records, ` of your notes ${words === 1 ? "was" : "were"} not understood, or not surely; bring the file in again, and each is asked once.`],
     [sizes, "bearing", "bearings", linkTo("stock"), " may be of either of two sizes, and shares no stock until you say which."],
   ];
   return {

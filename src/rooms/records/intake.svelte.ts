@@ -82,6 +82,7 @@ export class Intake {
     const batch = await job.run((signal, report) => session.bringIn(files, signal, report, { answers, instead_of: again ? same : null }));
     if (!batch) return;
     this.clear();
+    await session.keepOpenWords({ batch: batch.id, words: left.words.map(({ words }) => words), readings: left.asked.map(({ wording }) => wording) });
     [this.last, this.again] = [{ files, answers, words: left.words, asked: left.asked, staying_out: left.staying_out }, false];
   }
 
