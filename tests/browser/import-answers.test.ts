@@ -5,6 +5,7 @@ import { sheetData, xlsx } from "../records/formats/making-workbooks.ts";
 import { closeAll, csvFile, download, seriousViolations, TABLET } from "./harness.ts";
 import type { App } from "./harness.ts";
 import { bringIn, empty, fact, facts, foot, look, openRecords, questions, shape, tried } from "./import-page.ts";
+import { visit } from "./visit.ts";
 
 let app: App;
 let page: Page;
@@ -168,6 +169,9 @@ describe("readings that are not sure", () => {
     await page.getByRole("button", { name: "Read the files again with these answers" }).click();
     await expect.poll(() => fact(page, "Rows kept")).toBe(String(before + 2));
     await page.getByRole("button", { name: /^Forget what/ }).click();
+    await visit(page, "morning");
+    await page.getByRole("region", { name: "Records" }).getByText(/words? (or|and) wordings? of your notes (was|were) not understood, or not surely/).waitFor();
+    await visit(page, "records");
   });
 });
 
