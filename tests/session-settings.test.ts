@@ -50,7 +50,7 @@ test("damaged settings are said, and the usual ones count", async () => {
   const session = await started(shelf);
   expect(session.service_levels).toEqual({ A: 0.95, B: 0.7, C: 0.8 });
   expect(session.trouble).toContain("How seldom a part of class A may run out was kept as 3, which cannot be; the usual 95 % counts.");
-  expect(session.trouble).toContain("class C may run out was kept as undefined");
+  expect(session.trouble).toContain("class C may run out was kept as nothing");
   expect(session.trouble).toContain("kept as “??”, which no browser knows");
   expect(readServiceLevels("[").faults[0]).toMatch(/^How seldom a part may run out cannot be read, so the usual levels count/);
   expect(readServiceLevels(serviceLevelsText(USUAL_LEVELS))).toEqual({ levels: USUAL_LEVELS, faults: [] });
