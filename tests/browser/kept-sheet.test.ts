@@ -31,7 +31,7 @@ test("the next morning begins with the last sheet, said to be that, until the re
   await firstPicture(second);
   const [at_once, worked_out] = await second.page.evaluate(marks);
   expect(at_once).toBeLessThan(worked_out ?? 0);
-  const seen = await second.page.evaluate(() => sessionStorage.getItem("seen") ?? "");
+  const seen = (await second.page.evaluate(() => sessionStorage.getItem("seen") ?? "")).replaceAll("\u00a0", " ");
   const { parts } = JSON.parse(kept.slice(kept.indexOf("\n") + 1)) as { parts: { items: { figure: string }[] }[] };
   const figures = parts.flatMap(({ items }) => items.map(({ figure }) => figure));
   expect(figures.length).toBeGreaterThan(5);
