@@ -1,6 +1,6 @@
 import { afterAll, expect, test } from "vitest";
 import type { Page } from "playwright-core";
-import { finish, press, saved, step, touch, write } from "./bench-steps.ts";
+import { finish, press, saved, step, takeIn, touch, write } from "./bench-steps.ts";
 import { closeAll, csvFile, openApp, TABLET } from "./harness.ts";
 import { cells, visit } from "./visit.ts";
 
@@ -57,14 +57,11 @@ test("the first day of a shop without records: parts come in, a reel is taken in
   await page.getByText(/2 new rows came in\./).waitFor();
 
   await visit(page, "bench");
-  await press(page, "Take a reel in");
-  await write(page, "Model, with its size", "Whinbeck 40");
+  await takeIn(page);
   await write(page, "Maker", "Brackhelm");
-  await touch(page, "Kind of reel", "spinning");
   await touch(page, "Fished in", "salt");
   await write(page, "Days in salt since the service", "30");
   await touch(page, "Came in for", "planned");
-  await touch(page, "Job", "full service");
   await saved(page);
   await step(page, "At the bench");
   await press(page, "Spool and drag: All fine");

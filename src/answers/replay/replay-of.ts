@@ -16,7 +16,7 @@ import type { ReplayWorld } from "./world-of.ts";
 import type { Outcome, Rule, World } from "./world.ts";
 
 /** Most and fewest draws of how long deliveries take, one run being luck, and how many jobs all of them together should hold: luck evens out over many jobs. */
-const MOST_DRAWS = 40, FEWEST_DRAWS = 5, JOBS_IN_ALL = 60_000;
+const MOST_DRAWS = 40, FEWEST_DRAWS = 5, JOBS_IN_ALL = 80_000;
 const EPOCH = "1970-01-01", STEP = "Walking through your past, order day by order day";
 
 /** The ways of ordering that are compared; habits know use and delivery times as well as the advice does. */

@@ -1,3 +1,4 @@
+import { jsonOrNull } from "./json-or-null.ts";
 import type { OwnReading } from "./own-readings.ts";
 import type { OwnSpelling } from "./own-spellings.ts";
 
@@ -15,19 +16,10 @@ const MOST = 500;
 const isObject = (one: unknown): one is Record<string, unknown> => typeof one === "object" && one !== null && !Array.isArray(one);
 const areWords = (one: unknown): one is string[] => Array.isArray(one) && one.every((word) => typeof word === "string");
 
-function parsed(text: string): unknown {
-  try {
-    return JSON.parse(text);
-  } catch (error) {
-    if (error instanceof SyntaxError) return null;
-    throw error;
-  }
-}
-
 /** What is open by import, and in the owner's words what could not be read. */
 export function readOpenWords(text: string | null): { open: readonly OpenWords[]; faults: readonly string[] } {
   if (text === null || text === "") return { open: [], faults: [] };
-  const read = parsed(text), damaged = { open: [], faults: ["Which words of your notes wait for an answer cannot be read: what is kept is damaged."] };
+  const read = jsonOrNull(text), damaged = { open: [], faults: ["Which words of your notes wait for an answer cannot be read: what is kept is damaged."] };
   if (!isObject(read) || read["version"] !== VERSION || !Array.isArray(read["imports"])) return damaged;
   const open = read["imports"].flatMap((one: unknown): OpenWords[] =>
     (isObject(one) && typeof one["batch"] === "string" && areWords(one["words"]) && areWords(one["readings"]) ? [{ batch: one["batch"], words: one["words"], readings: one["readings"] }] : []));

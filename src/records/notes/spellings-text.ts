@@ -1,3 +1,4 @@
+import { jsonOrNull } from "./json-or-null.ts";
 import { readingFault, withReading, type OwnReading } from "./own-readings.ts";
 import { spellingFault, withSpelling, type Meaning, type OwnSpelling } from "./own-spellings.ts";
 
@@ -25,22 +26,13 @@ export function spellingsText(entries: readonly OwnSpelling[], readings: readonl
 
 const isReading = (line: unknown) => typeof line === "object" && line !== null && "wording" in line;
 
-function parsed(text: string): unknown {
-  try {
-    return JSON.parse(text);
-  } catch (error) {
-    if (error instanceof SyntaxError) return null;
-    throw error;
-  }
-}
-
 /**
  * The spelling book from its text. Nothing kept is an empty book: none ships with the app. Lines that cannot be used are left
  * out and told; of two lines for the same spelling and kind of reel the later holds.
  */
 export function spellingsFrom(text: string | null): ReadSpellings {
   if (text === null || text.trim() === "") return { entries: [], readings: [], faults: [] };
-  const lines = parsed(text);
+  const lines = jsonOrNull(text);
   if (!Array.isArray(lines)) return { entries: [], readings: [], faults: ["The spelling book is damaged and cannot be read."] };
   let entries: OwnSpelling[] = [], readings: OwnReading[] = [];
   const faults: string[] = [];
