@@ -50,6 +50,24 @@ export function lifeAt(fit: WeibullLife, share: number, x: readonly number[] = [
   return { value: packed.unit * Math.exp(log), ...through(limits(fit, family, log, slopes, level), (c) => packed.unit * Math.exp(c)) };
 }
 
+const shareAt = (eta: number) => -Math.expm1(-Math.exp(eta));
+
+/** Where an exposure lies on the fitted line, and what that hangs on. */
+function lineAt(fit: WeibullLife, exposure: number, x: readonly number[]) {
+  requirePositive("failedBy", "exposure", exposure);
+  const { theta, packed } = fit, log = Math.log(exposure / packed.unit), given = covariates(fit, x), slopes = [1, log, ...given];
+  return { log, given, slopes, eta: slopes.reduce((sum, slope, j) => sum + slope * (theta[j] as number), 0) };
+}
+
+/**
+ * Share of parts failed by an exposure; a hundredth of the work of `failedBy`, which has limits.
+ *
+ * @throws {RangeError} unless `exposure` is finite and above 0
+ * @example
+ * shareFailedBy(weibullLife([{ low: 0, high: 4, count: 3 }, { low: 4, high: Infinity, count: 9 }, { low: 0, high: 9, count: 8 }, { low: 9, high: Infinity, count: 8 }]), 9); // => 0.5000
+ */
+export const shareFailedBy = (fit: WeibullLife, exposure: number, x: readonly number[] = []): number => shareAt(lineAt(fit, exposure, x).eta);
+
 /**
  * Share of parts failed by an exposure, with profile-likelihood limits.
  *
@@ -58,11 +76,9 @@ export function lifeAt(fit: WeibullLife, share: number, x: readonly number[] = [
  * failedBy(weibullLife([{ low: 0, high: 4, count: 3 }, { low: 4, high: Infinity, count: 9 }, { low: 0, high: 9, count: 8 }, { low: 9, high: Infinity, count: 8 }]), 9).value; // => 0.5000
  */
 export function failedBy(fit: WeibullLife, exposure: number, x: readonly number[] = [], level = 0.95): LifeFigure {
-  requirePositive("failedBy", "exposure", exposure);
-  const { theta, packed } = fit, log = Math.log(exposure / packed.unit), given = covariates(fit, x), slopes = [1, log, ...given];
-  const k = slopes.reduce((sum, slope, j) => sum + slope * (theta[j] as number), 0), share = (eta: number) => -Math.expm1(-Math.exp(eta));
-  const family: HeldFigure = { held: (figure) => tied(theta.length, figure, log, given), free: butFirst, slope: ({ gradient }) => gradient[0] as number };
-  return { value: share(k), ...through(limits(fit, family, k, slopes, level), share) };
+  const { log, given, slopes, eta } = lineAt(fit, exposure, x);
+  const family: HeldFigure = { held: (figure) => tied(fit.theta.length, figure, log, given), free: butFirst, slope: ({ gradient }) => gradient[0] as number };
+  return { value: shareAt(eta), ...through(limits(fit, family, eta, slopes, level), shareAt) };
 }
 
 /**

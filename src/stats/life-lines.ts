@@ -25,6 +25,9 @@ export interface PackedLines {
   readonly log_high: Float64Array;
   readonly log_entry: Float64Array;
   readonly count: Float64Array;
+  /** Which set of covariates each line has, how many different ones there are, and their values set by set. */
+  readonly set: Int32Array;
+  readonly sets: number;
   readonly x: Float64Array;
 }
 
@@ -50,6 +53,19 @@ function middle(lines: readonly LifeLine[]): number {
   return count > 0 ? Math.exp(sum / count) : 1;
 }
 
+/** Covariates that several lines share, once. */
+function setsOf(lines: readonly LifeLine[]): Pick<PackedLines, "set" | "sets" | "x"> {
+  const known = new Map<string, number>(), values: number[] = [];
+  const set = Int32Array.from(lines, ({ x = [] }) => {
+    const key = x.length === 0 ? "" : x.join(" "), found = known.get(key);
+    if (found !== undefined) return found;
+    values.push(...x);
+    known.set(key, known.size);
+    return known.size - 1;
+  });
+  return { set, sets: known.size, x: Float64Array.from(values) };
+}
+
 /**
  * Checks lines and lays them out for fitting.
  *
@@ -66,7 +82,7 @@ export function packLines(lines: readonly LifeLine[]): PackedLines {
   return {
     lines: lines.length, covariates, unit,
     log_low: logs(({ low }) => low), log_high: logs(({ high }) => high), log_entry: logs(({ entry = 0 }) => entry),
-    count: Float64Array.from(lines, ({ count = 1 }) => count), x: Float64Array.from(lines.flatMap(({ x = [] }) => [...x])),
+    count: Float64Array.from(lines, ({ count = 1 }) => count), ...setsOf(lines),
   };
 }
 
@@ -77,10 +93,23 @@ export function packLines(lines: readonly LifeLine[]): PackedLines {
  * groupLines([{ low: 5, high: 9 }, { low: 5, high: 9 }])[0]?.count; // => 2
  */
 export function groupLines(lines: readonly LifeLine[]): LifeLine[] {
-  const found = new Map<string, LifeLine & { count: number }>();
+  const found = new Map<string, Map<number, Map<number, { line: LifeLine; count: number }>>>(), all: { line: LifeLine; count: number }[] = [];
   for (const line of lines) {
-    const { low, high, entry = 0, count = 1, x = [] } = line, key = `${low} ${high} ${entry} ${x.join(" ")}`, before = found.get(key);
-    found.set(key, { ...line, count: (before?.count ?? 0) + count });
+    const { low, high, entry = 0, count = 1, x = [] } = line, by_low = at(found, entry === 0 && x.length === 0 ? "" : `${entry} ${x.join(" ")}`), by_high = at(by_low, low);
+    const before = by_high.get(high);
+    if (before) before.count += count;
+    else {
+      const group = { line, count };
+      by_high.set(high, group);
+      all.push(group);
+    }
   }
-  return [...found.values()];
+  return all.map(({ line, count }) => ({ ...line, count }));
+}
+
+/** The map kept under a key; an empty one at first. */
+function at<Key, Inner, Value>(maps: Map<Key, Map<Inner, Value>>, key: Key): Map<Inner, Value> {
+  const known = maps.get(key) ?? new Map<Inner, Value>();
+  maps.set(key, known);
+  return known;
 }

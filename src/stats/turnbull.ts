@@ -22,8 +22,10 @@ function candidates(lines: readonly LifeLine[]): { left: number; right: number }
   return found;
 }
 
-/** For every line the run of candidates in which it may have failed, and those it was watched for. */
-function spans(lines: readonly LifeLine[], cells: readonly { left: number; right: number }[]) {
+/** For every line the run of candidates in which it may have failed, and those it was watched for; columns, as they are gone through thousands of times. */
+interface Spans { readonly from: Int32Array; readonly to: Int32Array; readonly entry: Int32Array; readonly count: Float64Array }
+
+function spans(lines: readonly LifeLine[], cells: readonly { left: number; right: number }[]): Spans {
   const firstFrom = (from: number, exact: boolean) => {
     let below = 0, above = cells.length;
     while (below < above) {
@@ -33,37 +35,64 @@ function spans(lines: readonly LifeLine[], cells: readonly { left: number; right
     }
     return below;
   };
-  return lines.map(({ low, high, entry = 0, count = 1 }) => {
+  const ends = lines.map(({ low, high, entry = 0, count = 1 }) => {
     const from = firstFrom(low, low === high);
     let to = from;
     while (to < cells.length && (cells[to] as { right: number }).right <= high) to += 1;
     return { from, to, entry: entry > 0 ? firstFrom(entry, false) : 0, count };
   });
+  // Lines that differ only where nobody may have failed say the same.
+  const alike = new Map<string, { from: number; to: number; entry: number; count: number }>();
+  for (const one of ends) {
+    const key = `${one.from} ${one.to} ${one.entry}`, before = alike.get(key);
+    if (before) before.count += one.count;
+    else alike.set(key, { ...one });
+  }
+  const all = [...alike.values()];
+  return { from: Int32Array.from(all, (one) => one.from), to: Int32Array.from(all, (one) => one.to), entry: Int32Array.from(all, (one) => one.entry), count: Float64Array.from(all, (one) => one.count) };
 }
 
-/** One turn of self-consistency by running sums: each line spreads its weight over where it may have failed, and unseen parts over what was cut off. */
-function turn(mass: Float64Array, lines: ReturnType<typeof spans>): { next: Float64Array; logLikelihood: number } {
-  const cells = mass.length, below = new Float64Array(cells + 1), inside = new Float64Array(cells + 1);
-  mass.forEach((one, j) => { below[j + 1] = (below[j] as number) + one; });
-  let logLikelihood = 0;
-  for (const { from, to, entry, count } of lines) {
-    const watched = (below[cells] as number) - (below[entry] as number), here = (below[to] as number) - (below[from] as number);
-    logLikelihood += count * Math.log(here / watched);
-    inside[from] = (inside[from] as number) + count / here;
-    inside[to] = (inside[to] as number) - count / here;
-    if (entry > 0) {
-      inside[0] = (inside[0] as number) + count / watched;
-      inside[entry] = (inside[entry] as number) - count / watched;
-    }
+/** Running sums that a turn needs; made once. */
+interface Sums { readonly below: Float64Array; readonly inside: Float64Array; readonly next: Float64Array }
+
+/** Each line spreads its weight over where it may have failed, and unseen parts over what was cut off. */
+function spread({ from, to, entry, count }: Spans, cells: number, { below, inside }: Sums): void {
+  for (let i = 0; i < count.length; i += 1) {
+    const first = from[i] as number, end = to[i] as number, in_at = entry[i] as number, n = count[i] as number;
+    const here = n / ((below[end] as number) - (below[first] as number));
+    inside[first] = (inside[first] as number) + here;
+    inside[end] = (inside[end] as number) - here;
+    if (in_at === 0) continue;
+    const watched = n / ((below[cells] as number) - (below[in_at] as number));
+    inside[0] = (inside[0] as number) + watched;
+    inside[in_at] = (inside[in_at] as number) - watched;
   }
-  const next = new Float64Array(cells);
-  let running = 0, total = 0;
+}
+
+/** Log-likelihood of the masses whose running sums are `below`. */
+function likelihood({ from, to, entry, count }: Spans, below: Float64Array): number {
+  const whole = below.at(-1) ?? NaN;
+  return count.reduce((sum, n, i) => sum + n * Math.log(((below[to[i] as number] as number) - (below[from[i] as number] as number)) / (whole - (below[entry[i] as number] as number))), 0);
+}
+
+/** One turn of self-consistency by running sums; `mass` becomes the next one. @returns the most that any mass has moved */
+function turn(mass: Float64Array, lines: Spans, sums: Sums): number {
+  const cells = mass.length, { below, inside, next } = sums;
+  inside.fill(0);
+  for (let j = 0; j < cells; j += 1) below[j + 1] = (below[j] as number) + (mass[j] as number);
+  spread(lines, cells, sums);
+  let running = 0, total = 0, moved = 0;
   for (let j = 0; j < cells; j += 1) {
     running += inside[j] as number;
     next[j] = (mass[j] as number) * running;
     total += next[j] as number;
   }
-  return { next: next.map((one) => one / total), logLikelihood };
+  for (let j = 0; j < cells; j += 1) {
+    const one = (next[j] as number) / total;
+    moved = Math.max(moved, Math.abs(one - (mass[j] as number)));
+    mass[j] = one;
+  }
+  return moved;
 }
 
 /**
@@ -77,12 +106,10 @@ function turn(mass: Float64Array, lines: ReturnType<typeof spans>): { next: Floa
  */
 export function turnbull(lines: readonly LifeLine[]): Turnbull {
   requireSome("turnbull", "lines", lines);
-  const cells = candidates(lines), reach = spans(lines, cells);
-  let mass: Float64Array = new Float64Array(cells.length).fill(1 / cells.length), last = -Infinity, converged = false;
-  for (let turns = 0; turns < MOST_TURNS && !converged; turns += 1) {
-    const { next, logLikelihood } = turn(mass, reach);
-    converged = next.every((one, j) => Math.abs(one - (mass[j] as number)) < 1e-9);
-    [mass, last] = [next, logLikelihood];
-  }
-  return { masses: cells.flatMap((cell, j) => ((mass[j] as number) > 1e-6 ? [{ ...cell, mass: mass[j] as number }] : [])), logLikelihood: last, converged };
+  const cells = candidates(lines), reach = spans(lines, cells), mass = new Float64Array(cells.length).fill(1 / cells.length);
+  const sums: Sums = { below: new Float64Array(cells.length + 1), inside: new Float64Array(cells.length + 1), next: new Float64Array(cells.length) };
+  let converged = false;
+  for (let turns = 0; turns < MOST_TURNS && !converged; turns += 1) converged = turn(mass, reach, sums) < 1e-9;
+  const masses = cells.flatMap((cell, j) => ((mass[j] as number) > 1e-6 ? [{ ...cell, mass: mass[j] as number }] : []));
+  return { masses, logLikelihood: likelihood(reach, sums.below), converged };
 }

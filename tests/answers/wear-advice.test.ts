@@ -43,7 +43,7 @@ describe("when one part is due", () => {
 });
 
 describe("what a skipped year costs", () => {
-  const part = (position: string, longest: number): PositionDue => ({ found: { position, position_name: position.toUpperCase(), clock: "salt_days", due: { value: null, low: null, high: null }, status: "ok", longest, n: 50, failed: 9 }, failed_by: (days) => ({ value: days / 100, low: null, high: null }) });
+  const part = (position: string, longest: number): PositionDue => ({ found: { position, position_name: position.toUpperCase(), clock: "salt_days", due: { value: null, low: null, high: null }, status: "ok", longest, n: 50, failed: 9 }, failed_by: (days) => ({ value: days / 100, low: null, high: null }), share_by: (days) => days / 100 });
   const records = (costs: AdviceRecords["costs"]): AdviceRecords => ({ question: ANY, days_clock: "salt_days", by_days: [], by_months: [], places: [], costs, year: { reels: 40, reel_kind: "spinning", days: 20 } });
   const cost = (position: string, parts_cost: number | null, minutes: number | null) => ({ position, criticality: "A", parts_cost, minutes });
 

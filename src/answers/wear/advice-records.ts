@@ -27,13 +27,22 @@ export interface AdviceRecords {
 /** In fresh water days fished count, else those in salt or brackish water. */
 export const daysClock = ({ water }: AdviceQuestion): Clock => (water === "fresh" ? "use_days" : "salt_days");
 
+/** Of how many reels like the one asked for a usual year is told, and how it is fished. */
+export async function yearOf(engine: Engine, question: AdviceQuestion, signal?: AbortSignal): Promise<Year> {
+  const { reel_kind, maker, model, water } = question;
+  const [year = { reels: 0, reel_kind: null, days: null }] = await engine.rows<Year>(yearsSql, { clock: daysClock(question), reel_kind, maker, model, water }, signal);
+  return year;
+}
+
+/** The kind of reel whose parts are counted: the one asked for, else a model's own. */
+export const kindOf = ({ reel_kind, model }: AdviceQuestion, year: Year): string | null => reel_kind ?? (model === null ? null : year.reel_kind);
+
 /** What the advice is made from: parts of all reels of the kind, a model's own kind included, so that a rare model leans on the others. */
 export async function adviceRecords(engine: Engine, question: AdviceQuestion, means: WorkMeans = {}): Promise<AdviceRecords> {
-  const { signal } = means, days_clock = daysClock(question), { reel_kind, maker, model, water } = question;
+  const { signal } = means, days_clock = daysClock(question);
   await followParts(engine, means);
-  const [year = { reels: 0, reel_kind: null, days: null }] = await engine.rows<Year>(yearsSql, { clock: days_clock, reel_kind, maker, model, water }, signal);
-  const of_kind = reel_kind ?? (model === null ? null : year.reel_kind), lines = (clock: Clock) => engine.rows<WearLine>(linesSql, {
-    clock, first_sights: ALL_WEAR.first_sights, position: null, conditions: true, models: model !== null, reel_kind: of_kind, maker: null, model: null, water: null, from_date: null, to_date: null,
+  const year = await yearOf(engine, question, signal), of_kind = kindOf(question, year), lines = (clock: Clock) => engine.rows<WearLine>(linesSql, {
+    clock, first_sights: ALL_WEAR.first_sights, position: null, conditions: true, models: question.model !== null, reel_kind: of_kind, maker: null, model: null, water: null, from_date: null, to_date: null,
   }, signal);
   return {
     question, days_clock, by_days: await lines(days_clock), by_months: await lines("months"),

@@ -1,4 +1,5 @@
 import { grouped } from "../grouped.ts";
+import { keptWith } from "../kept-with.ts";
 import type { Advice, AdviceDue, AdvicePosition } from "./advice.ts";
 import type { AdviceRecords } from "./advice-records.ts";
 import { placeOf, turns } from "./all-wear.ts";
@@ -15,6 +16,9 @@ import type { Clock } from "./wear.ts";
 const MATTERS = new Set(["A", "B"]);
 /** Share of reels that may have a failed part by then, unless the shop says otherwise. */
 export const USUAL_RISK = 0.1;
+
+/** Lines by position; the same lines are asked for one reel after the other. */
+const byPosition = keptWith((lines: readonly WearLine[]) => [...grouped(lines, ({ position }) => position)]);
 
 function dueOf(clock: Clock, positions: readonly AdvicePosition[]): AdviceDue {
   const known = positions.filter(({ status, due }) => status === "ok" && due.value !== null).sort((a, b) => (a.due.value as number) - (b.due.value as number));
@@ -40,7 +44,7 @@ export async function adviceOf(records: AdviceRecords, means: WorkMeans = {}): P
   if (!(question.risk > 0 && question.risk < 1)) throw new RangeError(`adviceOf: risk must lie between 0 and 1, got ${question.risk}`);
   const turn = turns(means, "Working out when it should come in"), matter = new Set(costs.filter(({ criticality }) => MATTERS.has(criticality ?? "A")).map(({ position }) => position));
   const dues = async (lines: readonly WearLine[], clock: Clock) => {
-    const by = [...grouped(lines, ({ position }) => position)].filter(([position]) => matter.has(position)), found: PositionDue[] = [];
+    const by = byPosition(lines).filter(([position]) => matter.has(position)), found: PositionDue[] = [];
     for (const [done, [position, some]] of by.entries()) {
       found.push(positionDue(some, { question, clock, place: placeOf(places, position) }));
       await turn(done + (clock === "months" ? by.length : 0), 2 * by.length);

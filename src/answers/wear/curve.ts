@@ -1,6 +1,6 @@
 import { isotonic } from "../../stats/isotonic.ts";
 import { gammaAbove } from "../../stats/incomplete-gamma.ts";
-import { failedBy } from "../../stats/life-figures.ts";
+import { failedBy, shareFailedBy } from "../../stats/life-figures.ts";
 import { turnbull } from "../../stats/turnbull.ts";
 import type { WeibullLife } from "../../stats/weibull-life.ts";
 import { lifeLinesOf, longestOf, partsOf, telling } from "./life-lines-of.ts";
@@ -43,29 +43,42 @@ export function rugOf(lines: readonly WearLine[]): RugMark[] {
   return [...at].map(([exposure, mark]) => ({ exposure, ...mark })).sort((a, b) => a.exposure - b.exposure);
 }
 
+/** Steps that assume no shape, and the log-likelihood of the records under them. */
+export interface FreeSteps { readonly steps: readonly StepPoint[]; readonly log_likelihood: number }
+
+/** Pooled shares by exposure, where each part was looked at once. */
+function pooledSteps(some: readonly WearLine[]): FreeSteps {
+  const marks = rugOf(some), log = (count: number, of: number) => (count === 0 ? 0 : count * Math.log(count / of));
+  const points = marks.map(({ exposure, good, failed }) => ({ x: exposure, y: failed / (good + failed), weight: good + failed }));
+  return {
+    steps: isotonic(points).map(({ x, y, weight }) => ({ exposure: x, observed: y, n: weight })),
+    log_likelihood: marks.reduce((sum, { good, failed }) => sum + log(good, good + failed) + log(failed, good + failed), 0),
+  };
+}
+
 /** The share failed without a shape: pooled shares where each part was looked at once, else Turnbull's steps with the parts still followed. */
-export function stepsOf(lines: readonly WearLine[]): StepPoint[] {
+export function freeSteps(lines: readonly WearLine[]): FreeSteps {
   const some = telling(lines);
-  if (some.length === 0) return [];
-  if (onceOnly(some)) {
-    const points = rugOf(some).map(({ exposure, good, failed }) => ({ x: exposure, y: failed / (good + failed), weight: good + failed }));
-    return isotonic(points).map(({ x, y, weight }) => ({ exposure: x, observed: y, n: weight }));
-  }
+  if (some.length === 0) return { steps: [], log_likelihood: 0 };
+  if (onceOnly(some)) return pooledSteps(some);
+  const { masses, logLikelihood } = turnbull(lifeLinesOf(some));
   let observed = 0;
-  return turnbull(lifeLinesOf(some)).masses.filter(({ right }) => right < Infinity).map(({ right, mass }) => {
+  const steps = masses.filter(({ right }) => right < Infinity).map(({ right, mass }) => {
     observed += mass;
     return { exposure: right, observed: Math.min(1, observed), n: partsOf(some.filter(({ low, high }) => (high ?? low) >= right)) };
   });
+  return { steps, log_likelihood: logLikelihood };
 }
 
+/** The steps alone. */
+export const stepsOf = (lines: readonly WearLine[]): readonly StepPoint[] => freeSteps(lines).steps;
+
 /** How far the curve lies from the records. */
-export function misfitOf(fit: WeibullLife, lines: readonly WearLine[], steps: readonly StepPoint[]): Misfit | null {
+export function misfitOf(fit: WeibullLife, lines: readonly WearLine[], { steps, log_likelihood }: FreeSteps): Misfit | null {
   const some = telling(lines), marks = rugOf(some), once = onceOnly(some);
   if (steps.length < 3) return null;
-  const log = (count: number, of: number) => (count === 0 ? 0 : count * Math.log(count / of));
-  const best = once ? marks.reduce((sum, { good, failed }) => sum + log(good, good + failed) + log(failed, good + failed), 0) : turnbull(lifeLinesOf(some)).logLikelihood;
-  const degrees = Math.max(1, (once ? marks.length : steps.length) - 2), deviance = 2 * (best - fit.logLikelihood);
-  const tested = once && partsOf(some) >= 5 * marks.length, off = steps.filter(({ n }) => n >= FEWEST_BEHIND).map(({ exposure, observed }) => Math.abs(observed - failedBy(fit, exposure).value));
+  const degrees = Math.max(1, (once ? marks.length : steps.length) - 2), deviance = 2 * (log_likelihood - fit.logLikelihood);
+  const tested = once && partsOf(some) >= 5 * marks.length, off = steps.filter(({ n }) => n >= FEWEST_BEHIND).map(({ exposure, observed }) => Math.abs(observed - shareFailedBy(fit, exposure)));
   const bad = tested ? gammaAbove(Math.max(0, deviance) / 2, degrees / 2) < 0.05 : Math.max(0, ...off) > FAR;
   if (!tested && off.length === 0) return { deviance, degrees, bad: false, text: "Too few parts stand behind the steps to tell whether the curve follows the records." };
   return { deviance, degrees, bad, text: bad ? "The curve does not follow the records well: trust the steps, not the curve." : "The curve follows the records." };

@@ -21,7 +21,7 @@ function comesTo(more: readonly More[], each: "cost" | "minutes"): { sum: number
 export function skipping(days: readonly PositionDue[], { costs, year, days_clock }: AdviceRecords): Skipping | null {
   const per_year = year.days;
   if (per_year === null || per_year <= 0 || year.reels < FEWEST_VISITS) return null;
-  const told = days.flatMap(({ failed_by, found }) => (failed_by !== null && found.longest !== null && found.longest >= 2 * per_year ? [{ found, one: failed_by(per_year).value, two: failed_by(2 * per_year).value }] : []));
+  const told = days.flatMap(({ share_by, found }) => (share_by !== null && found.longest !== null && found.longest >= 2 * per_year ? [{ found, one: share_by(per_year), two: share_by(2 * per_year) }] : []));
   if (told.length === 0) return null;
   const more = told.map(({ found: { position, position_name: name }, one, two }): More => {
     const known = costs.find((cost) => cost.position === position);

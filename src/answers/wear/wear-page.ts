@@ -3,15 +3,15 @@ import { placeOf, turns } from "./all-wear.ts";
 import type { WorkMeans } from "../worker-work.ts";
 import { CONDITIONS, levelOf } from "./conditions.ts";
 import type { Condition } from "./conditions.ts";
-import { curveOf, misfitOf, rugOf, stepsOf } from "./curve.ts";
+import { curveOf, freeSteps, misfitOf, rugOf } from "./curve.ts";
 import { conditionFit, effectsOf } from "./effects.ts";
 import { gradePicture } from "./grades.ts";
-import { telling } from "./life-lines-of.ts";
+import { partsOf, telling } from "./life-lines-of.ts";
 import { lifeRow } from "./life-row.ts";
 import { modelLives } from "./model-lives.ts";
-import type { PageRecords, WearLine } from "./wear-records.ts";
+import type { PageRecords, WearLine, WearRecords } from "./wear-records.ts";
 import { hasCurve, WEAK_PRIOR } from "../../stats/weibull-life.ts";
-import type { FirstSights, Sensitivity, WearPage, WearRow } from "./wear.ts";
+import type { FirstSights, Sensitivity, WearBeside, WearCurve, WearPage, WearRow } from "./wear.ts";
 
 const WAYS: Readonly<Record<FirstSights, string>> = {
   planned: "parts count where the reel came for planned work when they were first looked at",
@@ -49,27 +49,38 @@ function sensitivityOf(records: PageRecords, overall: WearRow): Sensitivity[] {
 
 /** Exposure that half of the parts have seen. */
 function middle(lines: readonly WearLine[]): number {
-  const seen = telling(lines).flatMap(({ low, high, parts }) => Array.from({ length: parts }, () => high ?? low)).sort((a, b) => a - b);
-  return seen[seen.length >> 1] ?? 0;
+  const seen = telling(lines).map(({ low, high, parts }) => ({ at: high ?? low, parts })).sort((a, b) => a.at - b.at), half = partsOf(telling(lines)) >> 1;
+  let below = 0;
+  return seen.find(({ parts }) => (below += parts) > half)?.at ?? 0;
 }
 
+/** The records of one position with the conditions of every part. */
+export type PositionRecords = WearRecords & Pick<PageRecords, "position">;
+
 /**
- * Everything of one position, from records already counted. Plain rows in and out, so it may run in a worker.
+ * How the parts of one position fail along the clock, from records already counted. Plain rows in and out, so it may run in a worker.
  *
  * @throws the signal's reason when called off
  */
-export async function pageOf(records: PageRecords, means: WorkMeans = {}): Promise<WearPage> {
-  const { lines, position, places, filter } = records, turn = turns(means, "Fitting how the part wears");
-  const { row: overall, fit } = lifeRow(lines, { place: placeOf(places, position), clock: filter.clock });
+export async function wearCurveOf({ lines, position, places, filter }: PositionRecords, means: WorkMeans = {}): Promise<WearCurve> {
+  const turn = turns(means, "Fitting how the part wears"), { row: overall, fit } = lifeRow(lines, { place: placeOf(places, position), clock: filter.clock });
   await turn(1, 5);
-  const steps = stepsOf(lines), drawn = fit && hasCurve(fit) ? fit : null, curve = drawn ? curveOf(drawn, lines) : [];
+  const free = freeSteps(lines), drawn = fit && hasCurve(fit) ? fit : null;
   await turn(2, 5);
-  const conditions = conditionFit(lines), effects = effectsOf(lines, conditions, position);
+  return { overall, curve: drawn ? curveOf(drawn, lines) : [], steps: free.steps, rug: rugOf(lines), misfit: drawn && misfitOf(drawn, lines, free) };
+}
+
+/** What stands beside that: conditions, models, grades, and the same under other assumptions. @throws the signal's reason when called off */
+export async function wearBesideOf(records: PageRecords, overall: WearRow, means: WorkMeans = {}): Promise<WearBeside> {
+  const { lines, position } = records, turn = turns(means, "Fitting how the part wears"), conditions = conditionFit(lines), effects = effectsOf(lines, conditions, position);
   await turn(3, 5);
   const models = modelLives(lines, conditions), groups = groupRows(lines, records);
   await turn(4, 5);
-  return {
-    overall, groups, curve, steps, rug: rugOf(lines), misfit: drawn && misfitOf(drawn, lines, steps), effects, models,
-    grades: gradePicture(records.grades), sensitivity: sensitivityOf(records, overall),
-  };
+  return { groups, effects, models, grades: gradePicture(records.grades), sensitivity: sensitivityOf(records, overall) };
+}
+
+/** Everything of one position. @throws the signal's reason when called off */
+export async function pageOf(records: PageRecords, means: WorkMeans = {}): Promise<WearPage> {
+  const picture = await wearCurveOf(records, means);
+  return { ...picture, ...await wearBesideOf(records, picture.overall, means) };
 }

@@ -124,19 +124,26 @@ export interface GradePicture {
 /** The same question answered under another assumption. */
 export interface Sensitivity { readonly assumption: string; readonly n: number; readonly failed: number; readonly b10: Life; readonly note: string }
 
-/** Everything the room shows of one position. */
-export interface WearPage {
+/** The picture of one position: how its parts fail along the clock. */
+export interface WearCurve {
   readonly overall: WearRow;
-  readonly groups: readonly WearRow[];
   readonly curve: readonly CurvePoint[];
   readonly steps: readonly StepPoint[];
   readonly rug: readonly RugMark[];
   readonly misfit: Misfit | null;
+}
+
+/** What stands beside that picture. */
+export interface WearBeside {
+  readonly groups: readonly WearRow[];
   readonly effects: readonly WearEffect[];
   readonly models: readonly ModelLife[];
   readonly grades: GradePicture;
   readonly sensitivity: readonly Sensitivity[];
 }
+
+/** Everything the room shows of one position. */
+export interface WearPage extends WearCurve, WearBeside {}
 
 /** All positions, the soonest B10 first; then those without one, and at the end those that do not wear with this clock. */
 export interface Wear {
