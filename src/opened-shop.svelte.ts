@@ -9,17 +9,21 @@ import { Turns } from "./db/turns.ts";
 import { watchedEngine } from "./db/watched-engine.ts";
 import { ImportKept } from "./records/import-kept.ts";
 import type { Imported, ImportOptions } from "./records/importing.ts";
-import type { Batch, Ledger } from "./records/ledger/ledger.ts";
+import type { Batch, Changed, Ledger } from "./records/ledger/ledger.ts";
 import type { Keeping } from "./records/ledger/persist.ts";
 import { loadVocabulary } from "./records/load-vocabulary.ts";
-import { rebuild, type DamagedBatch } from "./records/rebuild.ts";
-import { ShopWords } from "./shop-words.svelte.ts";
+import { decidedText, putTogether } from "./records/merging/put-together.ts";
+import { isInStep, rebuild, type DamagedBatch } from "./records/rebuild.ts";
+import { ShopWords, WITHOUT_DEMO_WORDS } from "./shop-words.svelte.ts";
 import { sentence } from "./ui/trouble.ts";
 import { during } from "./ui/unfinished.ts";
 import { browser, demoAhead, ledgerOf, type Demo, type World } from "./world.ts";
 
 /** The owner took the demo (or all) out and does not want it back by itself. */
 export const DEMO = "demo";
+
+/** The demo goes out together with what was written over it: another window that has it out already may have begun to write for real. */
+export const WITHOUT_DEMO: Changed = { ...WITHOUT_DEMO_WORDS, [DEMO]: "no" };
 
 /** What every import is given. */
 type Means = Pick<ImportOptions, "engine" | "ledger" | "today"> & Pick<World, "read">;
@@ -51,6 +55,10 @@ export abstract class OpenedShop extends ShopWords {
   private held: Ledger | null = null;
   private readonly turns = new Turns();
   private reviving = false;
+  /** Another window changed something that is not shown yet. */
+  private behind = false;
+  /** What the engine's rows were put together by, as it was read before that; null where another window has to be followed in full. */
+  private decided: string | null = null;
 
   /** True while the records shown are the invented shop's. */
   get demo(): boolean { return this.batches.some((batch) => batch.origin === "demo"); }
@@ -85,7 +93,7 @@ export abstract class OpenedShop extends ShopWords {
       this.keeping = unkept ? "not at all" : await world.keeping(false);
       if (unkept) this.trouble = `${sentence(unkept)} Until this is put right, what you bring in is gone when you close this window.`;
       this.kept_sheet = demo ? null : world.keptSheet?.(recordsMark(await ledger.batches())) ?? null;
-      ledger.onChange(() => void this.inTurn(() => this.refill()).catch((fault: unknown) => (this.trouble = sentence(fault))));
+      ledger.onChange(() => this.followOthers());
       const engine = await opening;
       await this.inTurn(() => this.furnish(engine));
       if (!demo || !(await world.alone(() => this.firstVisit(demo)))) await this.inTurn(() => this.refill());
@@ -106,6 +114,19 @@ export abstract class OpenedShop extends ShopWords {
     if (mark === recordsMark(this.batches)) return;
     this.kept_sheet = null;
     this.place.world.keepSheet?.(null);
+  }
+
+  /** Shows what other windows changed; all they changed before its turn comes is shown at once. */
+  private followOthers(): void {
+    if (this.behind) return;
+    this.behind = true;
+    const follow = async () => {
+      this.behind = false;
+      const { engine } = this, { ledger } = this.place;
+      if (engine && this.decided === (await decidedText(ledger)) && (await isInStep(engine, ledger))) await this.tell(engine);
+      else await this.refill();
+    };
+    void this.inTurn(follow).catch((fault: unknown) => (this.trouble = sentence(fault)));
   }
 
   private stop(error: unknown): void {
@@ -142,9 +163,19 @@ export abstract class OpenedShop extends ShopWords {
   protected async refill(): Promise<void> {
     const { ledger } = this.place, engine = this.engine;
     if (!engine) return;
+    const decided = await decidedText(ledger);
+    this.decided = null;
     const { damaged } = await rebuild(engine, ledger, (progress) => (this.progress = progress));
-    this.damaged = damaged;
+    [this.damaged, this.decided] = [damaged, decided];
     await this.tell(engine);
+  }
+
+  /** Derives everything from the rows as it is decided now. */
+  protected async putTogether(): Promise<void> {
+    const { engine, ledger } = this.means, decided = await decidedText(ledger);
+    this.decided = null;
+    await putTogether(engine, ledger);
+    this.decided = decided;
   }
 
   /** Says what there is, once the engine holds it. */
@@ -176,9 +207,11 @@ export abstract class OpenedShop extends ShopWords {
 
   /** Takes in, and shows what came. */
   protected async take(work: (open: Means) => Promise<Imported>): Promise<Imported> {
-    const open = this.means;
+    const open = this.means, decided = await decidedText(open.ledger);
+    this.decided = null;
     try {
       const imported = await work(open);
+      this.decided = decided;
       await this.tell(open.engine);
       return imported;
     } catch (error) {

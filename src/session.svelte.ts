@@ -1,14 +1,15 @@
-import { HAND_GROUPS_SETTING, handGroupsText, type HandGroup } from "./answers/interchange/hand-groups.ts";
+import { HAND_GROUPS_SETTING, handGroupsText, readHandGroups, type HandGroup } from "./answers/interchange/hand-groups.ts";
 import type { Engine, Report } from "./db/engine.ts";
-import { DEMO, OpenedShop } from "./opened-shop.svelte.ts";
+import { DEMO, OpenedShop, WITHOUT_DEMO } from "./opened-shop.svelte.ts";
 import type { BenchStore } from "./records/bench-log/bench-store.ts";
 import type { Imported } from "./records/importing.ts";
 import type { Settlement } from "./records/looking/remembered.ts";
 import { shopLook, type ShopLook } from "./records/looking/shop-look.ts";
+import { listTogether } from "./records/ledger/changes-together.ts";
 import type { Batch, Ledger, Reject } from "./records/ledger/ledger.ts";
-import { OPEN_WORDS_SETTING, openAfter, openWordsText, readOpenWords, type OpenWords } from "./records/notes/open-words.ts";
+import { keepOpenWords } from "./records/notes/keep-open-words.ts";
+import type { OpenWords } from "./records/notes/open-words.ts";
 import { writesUnderWay } from "./records/ledger/write-count.ts";
-import { putTogether } from "./records/merging/put-together.ts";
 import type { NamedFile } from "./records/reading/read-file.ts";
 
 /** What the app remembers while it is open, and what may be done with the records. */
@@ -27,9 +28,7 @@ export class Session extends OpenedShop {
 
   private async takeDemoOut(): Promise<void> {
     const { ledger } = this.place;
-    for (const batch of this.batches) if (batch.origin === "demo") await ledger.remove(batch.id);
-    await ledger.keepSetting(DEMO, "no");
-    await this.forgetDemoWords();
+    for (const { id, origin } of await ledger.batches()) if (origin === "demo") await ledger.remove(id, WITHOUT_DEMO);
     await this.refill();
   }
 
@@ -40,9 +39,10 @@ export class Session extends OpenedShop {
    */
   bringIn(files: readonly NamedFile[], signal: AbortSignal, report: Report, settlement: Settlement = { answers: [], instead_of: null }): Promise<Imported> {
     return this.inTurn(async () => {
-      if (this.demo) await this.takeDemoOut();
+      const { ledger } = this.place;
+      if ((await ledger.batches()).some(({ origin }) => origin === "demo")) await this.takeDemoOut();
       const { rememberAll } = await import("./records/looking/remembered.ts"), { importFiles } = await import("./records/importing.ts");
-      const answers = await rememberAll(this.place.ledger, settlement.answers);
+      const answers = await rememberAll(ledger, settlement.answers);
       const { instead_of } = settlement, place = instead_of ? { instead_of: instead_of.id } : {};
       const read = () => this.take((open) => importFiles(files, { ...open, ...place, origin: settlement.origin ?? "files", answers, signal, report }));
       const batch = await (instead_of ? this.filledAgain(read) : read());
@@ -75,26 +75,21 @@ export class Session extends OpenedShop {
 
   /** Takes one import out again. */
   takeOut(batch: Batch): Promise<void> {
-    return this.without(async (ledger) => {
-      await ledger.remove(batch.id);
-      if (batch.origin === "demo") await this.forgetDemoWords();
-    });
+    return this.without((ledger) => ledger.remove(batch.id, batch.origin === "demo" ? WITHOUT_DEMO : { [DEMO]: "no" }));
   }
 
   /** Takes out all records, and what is at the bench. */
   removeAll(): Promise<void> {
     return this.without(async (ledger) => {
-      await ledger.clear();
+      await ledger.clear({ [DEMO]: "no" });
       await (await this.bench()).clear();
     });
   }
 
-  private without(remove: (ledger: Ledger) => Promise<void>): Promise<void> {
+  private without(remove: (ledger: Ledger) => Promise<unknown>): Promise<void> {
     return this.inTurn(async () => {
-      const { ledger } = this.place;
-      await remove(ledger);
+      await remove(this.place.ledger);
       await this.keepOpenWords(null);
-      await ledger.keepSetting(DEMO, "no");
       await this.refill();
     });
   }
@@ -126,16 +121,19 @@ export class Session extends OpenedShop {
     return this.inTurn(async () => {
       const { engine, ledger } = this.means;
       await work(ledger);
-      await putTogether(engine, ledger);
+      await this.putTogether();
       await this.tell(engine);
     });
   }
 
   /** Keeps which parts are the same thing, and shows what follows. @throws {RangeError} if one of them cannot be; then nothing is changed */
-  async keepHandGroups(groups: readonly HandGroup[]): Promise<void> {
-    const text = handGroupsText(groups);
+  async keepHandGroups(groups: readonly HandGroup[], seen = this.hand_groups): Promise<void> {
+    const plain = (list: readonly HandGroup[]) => readHandGroups(handGroupsText(list)).groups, [from, wanted] = [plain(seen), plain(groups)];
     await this.inTurn(async () => {
-      await this.place.ledger.keepSetting(HAND_GROUPS_SETTING, groups.length === 0 ? null : text);
+      await this.place.ledger.changeSetting(HAND_GROUPS_SETTING, (kept) => {
+        const all = listTogether(from, wanted, readHandGroups(kept).groups);
+        return all.length === 0 ? null : handGroupsText(all);
+      });
       await this.tell(this.means.engine);
     });
   }
@@ -147,11 +145,7 @@ export class Session extends OpenedShop {
   }
 
   /** Keeps what the notes of an import left open, so that the morning sheet can tell of it. */
-  async keepOpenWords(come: OpenWords | null): Promise<void> {
-    const { ledger } = this.place, kept = await ledger.setting(OPEN_WORDS_SETTING), { open } = readOpenWords(kept);
-    const text = openWordsText(openAfter(open, come, (await ledger.batches()).map(({ id }) => id)));
-    if (text !== kept) await ledger.keepSetting(OPEN_WORDS_SETTING, text);
-  }
+  keepOpenWords(come: OpenWords | null): Promise<void> { return keepOpenWords(this.place.ledger, come); }
 
   /** Rows kept out, of all imports. */
   async rejects(): Promise<readonly Reject[]> { return this.place.ledger.rejects(); }

@@ -8,7 +8,8 @@ import { readRuleChanges, RULE_CHANGES_SETTING, ruleChangesText, type RuleChange
 import { FREE_FROM_SETTING, freeFromText, readFreeFrom } from "./answers/stock/free-from.ts";
 import { ORDER_MARKS_SETTING, orderMarksText, readOrderMarks, type OrderMark } from "./answers/stock/order-marks.ts";
 import { readServiceLevels, SERVICE_LEVELS_SETTING, serviceLevelsText, USUAL_LEVELS, type ServiceLevels } from "./answers/stock/service-levels.ts";
-import type { Ledger } from "./records/ledger/ledger.ts";
+import { listTogether, valuesTogether } from "./records/ledger/changes-together.ts";
+import type { Changed, Ledger } from "./records/ledger/ledger.ts";
 import { readWriting, WRITING_SETTING } from "./way-of-writing.ts";
 import { FAILURE_GRADE, readFailureGrade } from "./records/merging/put-together.ts";
 import { INVENTED } from "./world.ts";
@@ -21,7 +22,13 @@ const INVENTED_RATES: BenchRates = { hour_price: 54, hour_cost: 31, beside_min: 
 /** What is written over the demo goes out with it. */
 const OVER_THE_DEMO = [RULE_CHANGES_SETTING, BENCH_RATES_SETTING, HAND_GROUPS_SETTING, ORDER_MARKS_SETTING, FREE_FROM_SETTING, BENCH_HOURS_SETTING, BENCH_CALENDAR_SETTING, SERVICE_LEVELS_SETTING, MORNING_LOOKS_SETTING, ELSEWHERE_SETTING];
 
-/** What the owner wrote about the shop itself, as the app remembers it while it is open. */
+/** Takes out what was written over the demo. */
+export const WITHOUT_DEMO_WORDS: Changed = Object.fromEntries(OVER_THE_DEMO.map((setting) => [setting, null]));
+
+/**
+ * What the owner wrote about the shop itself, as the app remembers it while it is open. Another window may write at the same
+ * time: of lists and of values by name both changes stand, and `seen` is what the change began with, where that is not what is shown.
+ */
 export abstract class ShopWords {
   /** Heading of printed sheets, else null. */
   shop = $state<string | null>(null);
@@ -76,15 +83,11 @@ export abstract class ShopWords {
     return [...grade.faults, ...others.faults, ...faults, ...read.faults, ...groups.faults, ...orders.faults, ...carriage.faults, ...levels.faults, ...written.faults];
   }
 
-  /** Takes out what was written over the demo. */
-  protected async forgetDemoWords(): Promise<void> {
-    for (const setting of OVER_THE_DEMO) await this.kept.keepSetting(setting, null);
-  }
-
   /** @throws {RangeError} if a rate is negative or beyond belief; then nothing is changed */
   async keepBenchRates(rates: BenchRates): Promise<void> {
-    await this.kept.keepSetting(BENCH_RATES_SETTING, benchRatesText(rates));
-    this.bench_rates = rates;
+    const seen = this.bench_rates;
+    this.bench_rates = readBenchRates(await this.kept.changeSetting(BENCH_RATES_SETTING, (kept) =>
+      benchRatesText(kept === null ? rates : valuesTogether(seen, rates, readBenchRates(kept).rates)))).rates;
   }
 
   /** @param elsewhere null takes the other shops out again */
@@ -112,28 +115,34 @@ export abstract class ShopWords {
 
   /** @throws {RangeError} unless each lies between 0.5 and 0.999; then nothing is changed */
   async keepServiceLevels(levels: ServiceLevels): Promise<void> {
-    await this.kept.keepSetting(SERVICE_LEVELS_SETTING, serviceLevelsText(levels));
-    this.service_levels = levels;
+    const seen = this.service_levels;
+    this.service_levels = readServiceLevels(await this.kept.changeSetting(SERVICE_LEVELS_SETTING, (kept) =>
+      serviceLevelsText(valuesTogether(seen, levels, readServiceLevels(kept).levels)))).levels;
   }
 
   /** @throws {RangeError} if a change has no real day or no words; then nothing is changed */
-  async keepRuleChanges(changes: readonly RuleChange[]): Promise<void> {
-    const text = ruleChangesText(changes);
-    await this.kept.keepSetting(RULE_CHANGES_SETTING, changes.length === 0 ? null : text);
-    this.rule_changes = readRuleChanges(text).changes;
+  async keepRuleChanges(changes: readonly RuleChange[], seen = this.rule_changes): Promise<void> {
+    const plain = (list: readonly RuleChange[]) => readRuleChanges(ruleChangesText(list)).changes, [from, wanted] = [plain(seen), plain(changes)];
+    this.rule_changes = readRuleChanges(await this.kept.changeSetting(RULE_CHANGES_SETTING, (kept) => {
+      const all = listTogether(from, wanted, readRuleChanges(kept).changes);
+      return all.length === 0 ? null : ruleChangesText(all);
+    })).changes;
   }
 
   /** @throws {RangeError} if one names no part, no pieces, or days that cannot be; then nothing is changed */
-  async keepOrderMarks(marks: readonly OrderMark[]): Promise<void> {
-    const text = orderMarksText(marks);
-    await this.kept.keepSetting(ORDER_MARKS_SETTING, marks.length === 0 ? null : text);
-    this.order_marks = readOrderMarks(text).marks;
+  async keepOrderMarks(marks: readonly OrderMark[], seen = this.order_marks): Promise<void> {
+    const plain = (list: readonly OrderMark[]) => readOrderMarks(orderMarksText(list)).marks, [from, wanted] = [plain(seen), plain(marks)];
+    this.order_marks = readOrderMarks(await this.kept.changeSetting(ORDER_MARKS_SETTING, (kept) => {
+      const all = listTogether(from, wanted, readOrderMarks(kept).marks);
+      return all.length === 0 ? null : orderMarksText(all);
+    })).marks;
   }
 
   /** @param value null where the supplier never sends free; @throws {RangeError} if it is not above 0 */
   async keepFreeFrom(supplier: string, value: number | null): Promise<void> {
-    const others = Object.fromEntries(Object.entries(this.free_from).filter(([one]) => one !== supplier)), now = value === null ? others : { ...others, [supplier]: value };
-    await this.kept.keepSetting(FREE_FROM_SETTING, Object.keys(now).length === 0 ? null : freeFromText(now));
-    this.free_from = now;
+    this.free_from = readFreeFrom(await this.kept.changeSetting(FREE_FROM_SETTING, (kept) => {
+      const others = Object.entries(readFreeFrom(kept).free_from).filter(([one]) => one !== supplier), all = value === null ? others : [...others, [supplier, value] as const];
+      return all.length === 0 ? null : freeFromText(Object.fromEntries(all));
+    })).free_from;
   }
 }

@@ -2,6 +2,7 @@ import type { Engine, Report } from "../db/engine.ts";
 import { clearImported } from "../db/prepare.ts";
 import { ImportKept } from "./import-kept.ts";
 import { lastDay } from "./last-day.ts";
+import { RealRecords } from "./ledger/errors.ts";
 import { LEDGER_VERSION } from "./ledger/ledger.ts";
 import type { Batch, Ledger, Reject } from "./ledger/ledger.ts";
 import { withoutImport } from "./ledger/without-import.ts";
@@ -164,9 +165,21 @@ interface Written {
   readonly batch: Batch | null;
 }
 
+/**
+ * The ledger that rows go into: own records put a demo out that another window opened meanwhile.
+ *
+ * @throws {RealRecords} when the demo would come in beside own records
+ */
+async function apart(ledger: Ledger, { origin, instead_of_all }: ImportOptions): Promise<Ledger> {
+  if (instead_of_all) return ledger;
+  const batches = await ledger.batches(), demo = batches.find((batch) => batch.origin === "demo");
+  if (origin === "demo" && batches.some((batch) => batch.origin !== "demo")) throw new RealRecords();
+  return demo && origin !== "demo" ? withoutImport(ledger, demo.id) : ledger;
+}
+
 /** Compares the waiting rows with all that is kept, and writes what is new. No other tab adds anything meanwhile. */
 async function written(reads: readonly Read[], options: ImportOptions, signal: AbortSignal): Promise<Written> {
-  const { engine, ledger, origin, instead_of_all, report = () => undefined } = options;
+  const { engine, origin, instead_of_all, report = () => undefined } = options, ledger = await apart(options.ledger, options);
   report({ step: "Comparing with your records", done: 0, total: null });
   if (instead_of_all) {
     await instead_of_all.beside?.(engine);
@@ -178,7 +191,11 @@ async function written(reads: readonly Read[], options: ImportOptions, signal: A
   await leaveWaitingRoom(engine);
   const settled = { ...found, rejects: [...found.rejects, ...(instead_of_all?.rejects ?? [])] };
   const replaces = instead_of_all !== undefined || options.instead_of !== undefined;
-  if (!replaces && settled.payloads.length === 0 && !(await changesRejects(ledger, settled))) return { settled, batch: null };
+  if (!replaces && settled.payloads.length === 0 && !(await changesRejects(ledger, settled))) {
+    // A demo that was to go out stays.
+    if (ledger !== options.ledger) await rebuild(engine, options.ledger, report, signal);
+    return { settled, batch: null };
+  }
   signal.throwIfAborted();
   report({ step: "Keeping your records", done: 0, total: null });
   const whole = { ...settled, origin, imported_at: new Date().toISOString() };

@@ -9,13 +9,10 @@ const TAG_LETTERS = 6;
 
 const hex = (bytes: Uint8Array) => Array.from(bytes, (byte) => byte.toString(16).padStart(2, "0")).join("");
 
-/** The shop's own salt, made at its first use. */
+/** The shop's own salt, made at its first use: of two windows that make one at once the first counts in both. */
 export async function saltOf(ledger: Ledger): Promise<string> {
-  const known = await ledger.setting(OWNER_SALT);
-  if (known !== null) return known;
   const made = hex(crypto.getRandomValues(new Uint8Array(16)));
-  await ledger.keepSetting(OWNER_SALT, made);
-  return made;
+  return (await ledger.changeSetting(OWNER_SALT, (known) => known ?? made)) ?? made;
 }
 
 /** One name however it is written: case, marks and spaces do not make another owner. */

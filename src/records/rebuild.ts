@@ -64,6 +64,9 @@ async function loadBatch(inside: Engine, batch: Batch, tables: Awaited<ReturnTyp
 
 interface Pass { ledger: Ledger; batches: readonly Batch[]; bad: ReadonlyMap<string, DamagedBatch>; report: Report; signal: AbortSignal | undefined }
 
+/** Another window took an import out while it was being read. */
+class BatchGone extends Error {}
+
 /** One attempt, all in one transaction of the engine. */
 async function fill(inside: Engine, { ledger, batches, bad, report, signal }: Pass): Promise<DamagedBatch[]> {
   const total = batches.reduce((sum, batch) => sum + rowsOf(batch), 0);
@@ -79,6 +82,7 @@ async function fill(inside: Engine, { ledger, batches, bad, report, signal }: Pa
       else await loadBatch(inside, batch, await payloads(ledger, batch));
     } catch (error) {
       if (!(error instanceof LedgerDamaged)) throw error;
+      if ((await ledger.batches()).every(({ id }) => id !== batch.id)) throw new BatchGone("", { cause: error });
       damaged.push({ batch, reason: error.message });
     }
     done += rowsOf(batch);
@@ -97,15 +101,16 @@ async function fill(inside: Engine, { ledger, batches, bad, report, signal }: Pa
  * @throws {LedgerNewer} {LedgerUnavailable} when the list of imports itself cannot be read
  */
 export async function rebuild(engine: Engine, ledger: Ledger, report: Report = () => undefined, signal?: AbortSignal): Promise<Rebuilt> {
-  const batches = await ledger.batches();
   const bad = new Map<string, DamagedBatch>();
   for (;;) {
+    const batches = await ledger.batches();
     try {
       const damaged = await engine.transaction((inside) => fill(inside, { ledger, batches, bad, report, signal }), signal);
       const left = new Set(damaged.map(({ batch }) => batch.id));
       const taken = batches.filter(({ id }) => !left.has(id));
       return { batches: taken, damaged, rows: taken.reduce((sum, batch) => sum + rowsOf(batch), 0) };
     } catch (error) {
+      if (error instanceof BatchGone) continue;
       if (!(error instanceof BadBatch)) throw error;
       const { message } = new LedgerDamaged(error.batch.import_no, "its rows are not what was written", { cause: error.cause });
       bad.set(error.batch.id, { batch: error.batch, reason: message });

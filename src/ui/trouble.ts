@@ -1,5 +1,5 @@
 /** Errors of the layers below whose message is already written for the owner. */
-const FOR_THE_OWNER = new Set(["LedgerFull", "LedgerNewer", "LedgerDamaged", "LedgerUnavailable", "EngineNotStarted", "EngineFull", "BackupRefused", "TicketClosed", "PhotoDamaged", "NoRate", "NoLevel", "NoSum", "BadRollUp"]);
+const FOR_THE_OWNER = new Set(["LedgerFull", "LedgerNewer", "LedgerDamaged", "LedgerUnavailable", "ImportGone", "RealRecords", "EngineNotStarted", "EngineFull", "BackupRefused", "TicketClosed", "PhotoDamaged", "NoRate", "NoLevel", "NoSum", "BadRollUp"]);
 
 const SENTENCES: Readonly<Record<string, string>> = {
   EngineGone: "The part of Saltbench that does the sums stopped. It is being started again; your records are safe.",

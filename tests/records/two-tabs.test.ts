@@ -45,3 +45,23 @@ test("a tab counts a row as new again that the other has taken out", async () =>
   const again = await bringIn(1, FILES);
   expect(again.files.map(({ rows_new }) => rows_new)).toEqual([2, 2]);
 });
+
+test("own files put out a demo that another tab opened meanwhile, and no demo comes in beside own records", async () => {
+  for (const batch of await ledgers[0].batches()) await ledgers[0].remove(batch.id);
+  const demo = { "demo.csv": "ticket_no,received_on,model\nD-1,2026-03-01,Ombry 8\n" }, as_demo = (tab: 0 | 1) => importFiles(Object.entries(demo).map(([name, text]) => ({ name, blob: new Blob([text]) })),
+    { engine: engines[tab], ledger: ledgers[tab], today: "2026-06-01", origin: "demo" });
+  await as_demo(0);
+  await bringIn(1, FILES);
+  expect((await ledgers[0].batches()).map(({ origin }) => origin)).toEqual(["files"]);
+  await expect(as_demo(0)).rejects.toThrow("Records came in from another window meanwhile, and invented and real records never stand together: the demo was not opened.");
+  expect([await kept(0), await kept(1)]).toEqual([{ tickets: 2, findings: 2 }, { tickets: 2, findings: 2 }]);
+});
+
+test("files read again in two tabs in the place of one import take it once; the late tab is told and adds nothing", async () => {
+  const [first] = await ledgers[0].batches(), again = (tab: 0 | 1) => importFiles(Object.entries(FILES).map(([name, text]) => ({ name, blob: new Blob([text]) })),
+    { engine: engines[tab], ledger: ledgers[tab], today: "2026-06-01", origin: "files", instead_of: first?.id ?? "" });
+  const both = await Promise.allSettled([again(0), again(1)]);
+  expect(both.map(({ status }) => status).sort()).toEqual(["fulfilled", "rejected"]);
+  expect(both.flatMap((one) => (one.status === "rejected" ? [(one.reason as Error).name] : []))).toEqual(["ImportGone"]);
+  expect([(await ledgers[0].batches()).length, await kept(0), await kept(1)]).toEqual([1, { tickets: 2, findings: 2 }, { tickets: 2, findings: 2 }]);
+});

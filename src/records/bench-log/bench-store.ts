@@ -60,8 +60,8 @@ export interface BenchCopy {
 export class TicketClosed extends Error {
   override readonly name = "TicketClosed";
 
-  constructor() {
-    super("This ticket was finished or thrown away in another window. What you wrote last is not kept.");
+  constructor(message = "This ticket was finished or thrown away in another window. What you wrote last is not kept.") {
+    super(message);
   }
 }
 
@@ -96,8 +96,16 @@ export interface BenchStore {
    * @throws {TicketClosed}
    */
   write(id: string, changes: readonly Change[]): Promise<readonly Crossed[]>;
-  /** Marks a ticket as gone into the records, with the import it is in. */
-  finish(id: string, batch_id: string): Promise<void>;
+  /**
+   * Marks a ticket as gone into the records, with the import it is in.
+   *
+   * @param same whether what is written is still what went in; it cannot wait for anything
+   * @returns false where it is not: then the ticket stays at the bench, as one that was opened again to be corrected
+   * @throws {TicketClosed}
+   */
+  finish(id: string, batch_id: string, same?: (entries: Entries) => boolean): Promise<boolean>;
+  /** Does work on a ticket while no other window does such work on it. */
+  alone<T>(id: string, work: () => Promise<T>): Promise<T>;
   /** Puts a finished ticket back on the bench, as it was. */
   reopen(id: string): Promise<void>;
   /** Throws a ticket away, with its photos. */

@@ -1,6 +1,6 @@
 import { answer, openStore, transactedOver } from "../ledger/indexed-db.ts";
 import { counted } from "../ledger/write-count.ts";
-import type { BenchCopy, BenchStore, BenchTicket, Change, Crossed, Entry, PhotoNote } from "./bench-store.ts";
+import type { BenchCopy, BenchStore, BenchTicket, Change, Crossed, Entries, Entry, PhotoNote } from "./bench-store.ts";
 import { TicketClosed } from "./bench-store.ts";
 import { checkedPicture, photoNote } from "./photo-bytes.ts";
 import { crossed, firstEntries, shownTickets, written } from "./written.ts";
@@ -57,7 +57,7 @@ class BrowserBench implements BenchStore {
   readonly #channel: BroadcastChannel;
   readonly #listeners = new Set<() => void>();
 
-  constructor(name: string, private readonly database: IDBDatabase) {
+  constructor(private readonly name: string, private readonly database: IDBDatabase) {
     this.#channel = new BroadcastChannel(name);
     this.#channel.addEventListener("message", () => this.#tell());
   }
@@ -85,9 +85,15 @@ class BrowserBench implements BenchStore {
     });
   }
 
-  finish(id: string, batch_id: string): Promise<void> {
-    return this.#write(async (store) => void store("tickets").put({ ...(await headAt(store, id, true)), batch_id, finished_at: new Date().toISOString() }));
+  finish(id: string, batch_id: string, same: (entries: Entries) => boolean = () => true): Promise<boolean> {
+    return this.#write(async (store) => {
+      const head = await headAt(store, id, true), done = same((await withEntries(store, head)).entries);
+      store("tickets").put({ ...head, batch_id, finished_at: done ? new Date().toISOString() : null });
+      return done;
+    });
   }
+
+  alone<T>(id: string, work: () => Promise<T>): Promise<T> { return navigator.locks.request(`${this.name}: ${id}`, work) as Promise<T>; }
 
   reopen(id: string): Promise<void> {
     return this.#write(async (store) => void store("tickets").put({ ...(await headAt(store, id, false)), finished_at: null }));

@@ -8,6 +8,8 @@ export class MemoryBenchShelf {
   readonly tickets = new Map<string, BenchTicket>();
   readonly photos = new Map<string, Photo>();
   readonly listeners = new Set<() => void>();
+  /** The last work done alone on each ticket. */
+  readonly turns = new Map<string, Promise<unknown>>();
 }
 
 /** A bench log that is gone with the window: where the browser gives no storage, and for tests. It behaves as the browser's does. */
@@ -42,7 +44,16 @@ export function openMemoryBench(shelf = new MemoryBenchShelf()): BenchStore {
       put(id, (ticket) => ({ ...ticket, entries }), true);
       return met.filter((one) => one !== null);
     },
-    finish: async (id, batch_id) => put(id, (ticket) => ({ ...ticket, batch_id, finished_at: new Date().toISOString() }), true),
+    async finish(id, batch_id, same = () => true) {
+      const done = same(shelf.tickets.get(id)?.entries ?? new Map<string, Entry>());
+      put(id, (ticket) => ({ ...ticket, batch_id, finished_at: done ? new Date().toISOString() : null }), true);
+      return done;
+    },
+    alone(id, work) {
+      const turn = (shelf.turns.get(id) ?? Promise.resolve()).then(work);
+      shelf.turns.set(id, turn.catch(() => undefined));
+      return turn;
+    },
     reopen: async (id) => put(id, (ticket) => ({ ...ticket, finished_at: null }), false),
     async remove(id) {
       shelf.tickets.delete(id);

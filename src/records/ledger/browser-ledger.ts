@@ -1,6 +1,7 @@
 import { currentRejects } from "./current-rejects.ts";
 import { answer, openDatabase, STORES, transacted, type Store } from "./indexed-db.ts";
-import type { Batch, Ledger, NewBatch, Reject } from "./ledger.ts";
+import { ImportGone } from "./errors.ts";
+import type { Batch, Changed, Ledger, NewBatch, Reject } from "./ledger.ts";
 import { manifest, readManifests } from "./manifest.ts";
 import { packed, storedTable, unpacked, type Packed } from "./packing.ts";
 import { counted } from "./write-count.ts";
@@ -22,6 +23,18 @@ function takenOut(store: Stores, import_no: number): void {
   store("rejects").delete(import_no);
   store("payloads").delete(allOf(import_no));
 }
+
+function putSettings(store: Stores, settings: Changed): void {
+  for (const [name, value] of Object.entries(settings)) {
+    if (value === null) store("settings").delete(name);
+    else store("settings").put(value, name);
+  }
+}
+
+const isThere = async (store: Stores, import_no: number): Promise<boolean> => (await answer(store("batches").count(import_no))) > 0;
+
+/** What a step gives when it changed nothing, so that nobody need be told. */
+class Unchanged<T> { constructor(readonly value: T) {} }
 
 class BrowserLedger implements Ledger {
   readonly #channel: BroadcastChannel;
@@ -55,9 +68,12 @@ class BrowserLedger implements Ledger {
   }
 
   async append(batch: NewBatch, in_place_of?: string): Promise<Batch> {
-    const tables = await packed(batch.payloads), gone = in_place_of === undefined ? undefined : await this.#numberOf(in_place_of);
-    return this.#write((store) => {
-      if (gone !== undefined) takenOut(store, gone);
+    const tables = await packed(batch.payloads);
+    if (in_place_of === undefined) return this.#write((store) => added(store, batch, tables));
+    const gone = await this.#numberOf(in_place_of);
+    return this.#write(async (store) => {
+      if (gone === undefined || !(await isThere(store, gone))) throw new ImportGone();
+      takenOut(store, gone);
       return added(store, batch, tables);
     });
   }
@@ -67,7 +83,7 @@ class BrowserLedger implements Ledger {
     await this.#checked();
     return this.#change(async (store) => {
       for (const name of STORES) store(name).clear();
-      for (const [name, value] of Object.entries(settings)) store("settings").put(value, name);
+      putSettings(store, settings);
       return added(store, batch, tables);
     });
   }
@@ -76,19 +92,25 @@ class BrowserLedger implements Ledger {
     return navigator.locks.request(`${this.name}: import`, work) as Promise<T>;
   }
 
-  async remove(batch_id: string): Promise<void> {
+  async remove(batch_id: string, settings: Changed = {}): Promise<boolean> {
     const import_no = await this.#numberOf(batch_id);
-    if (import_no === undefined) return;
-    await this.alone(() => this.#write(async (store) => takenOut(store, import_no)));
+    if (import_no === undefined) return false;
+    return this.alone(() => this.#write(async (store) => {
+      if (!(await isThere(store, import_no))) return new Unchanged(false);
+      takenOut(store, import_no);
+      putSettings(store, settings);
+      return true;
+    }));
   }
 
   async #numberOf(batch_id: string): Promise<number | undefined> {
     return (await this.batches()).find(({ id }) => id === batch_id)?.import_no;
   }
 
-  async clear(): Promise<void> {
+  async clear(left: Readonly<Record<string, string>> = {}): Promise<void> {
     await this.alone(() => this.#write(async (store) => {
       for (const name of STORES) store(name).clear();
+      putSettings(store, left);
     }));
   }
 
@@ -104,9 +126,15 @@ class BrowserLedger implements Ledger {
   }
 
   async keepSetting(name: string, value: string | null): Promise<void> {
-    await this.#write(async (store) => {
-      if (value === null) store("settings").delete(name);
-      else store("settings").put(value, name);
+    await this.#write(async (store) => putSettings(store, { [name]: value }));
+  }
+
+  changeSetting(name: string, change: (kept: string | null) => string | null): Promise<string | null> {
+    return this.#write(async (store) => {
+      const found: unknown = await answer(store("settings").get(name)), kept = typeof found === "string" ? found : null, now = change(kept);
+      if (now === kept) return new Unchanged(now);
+      putSettings(store, { [name]: now });
+      return now;
     });
   }
 
@@ -126,15 +154,16 @@ class BrowserLedger implements Ledger {
   }
 
   /** Nothing is changed where a newer version wrote. */
-  #write<T>(work: (store: Stores) => Promise<T>): Promise<T> {
+  #write<T>(work: (store: Stores) => Promise<T | Unchanged<T>>): Promise<T> {
     return counted(async () => {
       await this.#checked();
       return this.#change(work);
     });
   }
 
-  async #change<T>(work: (store: Stores) => Promise<T>): Promise<T> {
+  async #change<T>(work: (store: Stores) => Promise<T | Unchanged<T>>): Promise<T> {
     const done = await navigator.locks.request(this.name, () => transacted(this.database, "readwrite", work));
+    if (done instanceof Unchanged) return done.value;
     this.#channel.postMessage("changed");
     return done;
   }

@@ -29,6 +29,24 @@ export class LedgerDamaged extends Error {
   }
 }
 
+/** The import that was to be replaced is not there any more: nothing was changed. */
+export class ImportGone extends Error {
+  override readonly name = "ImportGone";
+
+  constructor() {
+    super("This import was taken out, or read again, in another window meanwhile. Nothing was changed here. Look at what is there now, then try again.");
+  }
+}
+
+/** The demo was to come in beside real records: it was left out. */
+export class RealRecords extends Error {
+  override readonly name = "RealRecords";
+
+  constructor() {
+    super("Records came in from another window meanwhile, and invented and real records never stand together: the demo was not opened.");
+  }
+}
+
 /** The browser gives no place to keep records, or has taken it away. */
 export class LedgerUnavailable extends Error {
   override readonly name = "LedgerUnavailable";

@@ -66,6 +66,9 @@ export interface NewBatch extends Omit<Batch, "id" | "import_no" | "ledger_versi
   readonly rejects: readonly Reject[];
 }
 
+/** Settings by name as they become, null where they are forgotten. */
+export type Changed = Readonly<Record<string, string | null>>;
+
 /**
  * The durable list of imports. Nothing is written before it was read once without fault, and each write is one
  * transaction that is on the disk when the promise resolves.
@@ -84,7 +87,10 @@ export interface Ledger {
    * @param without id of an import that is left out of account
    */
   rejects(without?: string): Promise<readonly Reject[]>;
-  /** @param in_place_of id of an import that goes out in the same transaction: never are both there, or neither */
+  /**
+   * @param in_place_of id of an import that goes out in the same transaction: never are both there, or neither
+   * @throws {ImportGone} when that import is not there any more
+   */
   append(batch: NewBatch, in_place_of?: string): Promise<Batch>;
   /** Puts one import and these settings in the place of everything, in one transaction. */
   replaceAll(batch: NewBatch, settings: Readonly<Record<string, string>>): Promise<Batch>;
@@ -93,12 +99,28 @@ export interface Ledger {
    * `append` and `replaceAll` may be called inside, `remove`, `clear` and `alone` would wait for ever.
    */
   alone<T>(work: () => Promise<T>): Promise<T>;
-  /** Takes one whole import back. */
-  remove(batch_id: string): Promise<void>;
-  clear(): Promise<void>;
+  /**
+   * Takes one whole import back. Of several tabs that do so at once only one does.
+   *
+   * @param settings what is kept (null: forgotten) in the same transaction, if the import was still there
+   * @returns whether it was
+   */
+  remove(batch_id: string, settings?: Changed): Promise<boolean>;
+  /** @param left settings that stand afterwards */
+  clear(left?: Readonly<Record<string, string>>): Promise<void>;
   settings(): Promise<Readonly<Record<string, string>>>;
   setting(name: string): Promise<string | null>;
+  /** Keeps a text whatever stands there. What follows from the text that stands there is kept by `changeSetting`. */
   keepSetting(name: string, value: string | null): Promise<void>;
+  /**
+   * Reads a setting and keeps what follows from it in one transaction, so that no other tab writes between the two. When it
+   * stays the same nothing is written and nobody is told.
+   *
+   * @param change from what is kept (null: nothing) to what is to be kept; it cannot wait for anything
+   * @returns what is kept now
+   * @throws what `change` throws; nothing is changed then
+   */
+  changeSetting(name: string, change: (kept: string | null) => string | null): Promise<string | null>;
   /** Calls back when another tab changed the ledger; returns the way to stop. */
   onChange(callback: () => void): () => void;
   close(): void;

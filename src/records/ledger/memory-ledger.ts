@@ -1,5 +1,6 @@
 import { currentRejects } from "./current-rejects.ts";
-import type { Batch, Ledger, NewBatch, Reject } from "./ledger.ts";
+import { ImportGone } from "./errors.ts";
+import type { Batch, Changed, Ledger, NewBatch, Reject } from "./ledger.ts";
 import { manifest } from "./manifest.ts";
 import { packed, storedTable, unpacked } from "./packing.ts";
 
@@ -25,6 +26,13 @@ async function entry(batch: NewBatch, shelf: MemoryShelf): Promise<Kept> {
   return { batch: kept, contents: new Map(tables.map(({ table, content }) => [table, content])), rejects: batch.rejects };
 }
 
+function putSettings(shelf: MemoryShelf, settings: Changed): void {
+  for (const [name, value] of Object.entries(settings)) {
+    if (value === null) shelf.settings.delete(name);
+    else shelf.settings.set(name, value);
+  }
+}
+
 /** A ledger that is gone with the process: for the headless report and for tests. It behaves as the browser's does. */
 export function openMemoryLedger(shelf = new MemoryShelf()): Ledger {
   const changed = () => shelf.listeners.forEach((callback, ledger) => ledger !== own && callback());
@@ -37,6 +45,7 @@ export function openMemoryLedger(shelf = new MemoryShelf()): Ledger {
     rejects: async (without) => currentRejects(shelf.kept.filter(({ batch }) => batch.id !== without).map(({ batch, rejects }) => ({ files: batch.files, rejects }))),
     async append(batch, in_place_of) {
       const kept = await entry(batch, shelf), at = shelf.kept.findIndex((one) => one.batch.id === in_place_of);
+      if (in_place_of !== undefined && at < 0) throw new ImportGone();
       if (at >= 0) shelf.kept.splice(at, 1);
       shelf.kept.push(kept);
       changed();
@@ -46,7 +55,7 @@ export function openMemoryLedger(shelf = new MemoryShelf()): Ledger {
       const kept = await entry(batch, shelf);
       shelf.kept.splice(0, shelf.kept.length, kept);
       shelf.settings.clear();
-      for (const [name, value] of Object.entries(settings)) shelf.settings.set(name, value);
+      putSettings(shelf, settings);
       changed();
       return kept.batch;
     },
@@ -55,22 +64,32 @@ export function openMemoryLedger(shelf = new MemoryShelf()): Ledger {
       shelf.turns = turn.catch(() => undefined);
       return turn;
     },
-    remove: (batch_id) => own.alone(async () => {
+    remove: (batch_id, settings = {}) => own.alone(async () => {
       const at = shelf.kept.findIndex(({ batch }) => batch.id === batch_id);
-      if (at >= 0) shelf.kept.splice(at, 1);
+      if (at < 0) return false;
+      shelf.kept.splice(at, 1);
+      putSettings(shelf, settings);
       changed();
+      return true;
     }),
-    clear: () => own.alone(async () => {
+    clear: (left = {}) => own.alone(async () => {
       shelf.kept.length = 0;
       shelf.settings.clear();
+      putSettings(shelf, left);
       changed();
     }),
     settings: async () => Object.fromEntries(shelf.settings),
     setting: async (name) => shelf.settings.get(name) ?? null,
     async keepSetting(name, value) {
-      if (value === null) shelf.settings.delete(name);
-      else shelf.settings.set(name, value);
+      putSettings(shelf, { [name]: value });
       changed();
+    },
+    async changeSetting(name, change) {
+      const kept = shelf.settings.get(name) ?? null, now = change(kept);
+      if (now === kept) return now;
+      putSettings(shelf, { [name]: now });
+      changed();
+      return now;
     },
     onChange(callback) {
       shelf.listeners.set(own, callback);

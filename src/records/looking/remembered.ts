@@ -1,5 +1,5 @@
 import type { Batch, Ledger } from "../ledger/ledger.ts";
-import { answersText } from "../understanding/answers-text.ts";
+import { answersFrom, answersText } from "../understanding/answers-text.ts";
 import type { Answers } from "../understanding/answers.ts";
 import { settingName } from "../understanding/shape-key.ts";
 
@@ -24,6 +24,11 @@ export interface Settlement {
 /** Keeps the answers for all files of a shape, in the place of those before; null forgets them. */
 export async function remember(ledger: Ledger, shape_key: string, answers: Answers | null): Promise<void> {
   await ledger.keepSetting(settingName(shape_key), answers && answersText(answers));
+}
+
+/** Changes the answers as they are kept now: another window may have changed others of them. @param shown what was changed here, where nothing is kept any more */
+export async function correct(ledger: Ledger, shape_key: string, shown: Answers, change: (answers: Answers) => Answers): Promise<void> {
+  await ledger.changeSetting(settingName(shape_key), (kept) => answersText(change(kept === null ? shown : answersFrom(kept))));
 }
 
 /** Keeps the answers, and gives them by the files' names. */

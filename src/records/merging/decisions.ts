@@ -60,13 +60,12 @@ function isTicketDecision(value: unknown): value is TicketDecision {
     && ["counts", "fills", "two jobs"].includes(one.verdict ?? "") && Array.isArray(one.others) && one.others.every(isText);
 }
 
-export async function nameDecisions(ledger: Ledger): Promise<readonly NameDecision[]> {
-  return listed(await ledger.setting(NAMES_DECIDED)).filter(isNameDecision);
-}
+const namesIn = (text: string | null): readonly NameDecision[] => listed(text).filter(isNameDecision);
+const ticketsIn = (text: string | null): readonly TicketDecision[] => listed(text).filter(isTicketDecision);
 
-export async function ticketDecisions(ledger: Ledger): Promise<readonly TicketDecision[]> {
-  return listed(await ledger.setting(TICKETS_DECIDED)).filter(isTicketDecision);
-}
+export const nameDecisions = async (ledger: Ledger): Promise<readonly NameDecision[]> => namesIn(await ledger.setting(NAMES_DECIDED));
+
+export const ticketDecisions = async (ledger: Ledger): Promise<readonly TicketDecision[]> => ticketsIn(await ledger.setting(TICKETS_DECIDED));
 
 export async function mergedByItself(ledger: Ledger): Promise<Confidence> {
   const level = await ledger.setting(MERGED_BY_ITSELF);
@@ -79,22 +78,20 @@ const kept = (list: readonly unknown[]) => (list.length === 0 ? null : JSON.stri
 
 /** Remembers what was decided of a name, in the place of what was decided of it before. */
 export async function decideNames(ledger: Ledger, decisions: readonly NameDecision[]): Promise<void> {
-  const before = (await nameDecisions(ledger)).filter(({ from }) => !decisions.some((one) => isSame(one.from, from)));
-  await ledger.keepSetting(NAMES_DECIDED, kept([...before, ...decisions]));
+  await ledger.changeSetting(NAMES_DECIDED, (text) => kept([...namesIn(text).filter(({ from }) => !decisions.some((one) => isSame(one.from, from))), ...decisions]));
 }
 
 /** Forgets what was decided of a name, so that it is proposed again. */
 export async function forgetName(ledger: Ledger, from: WrittenModel): Promise<void> {
-  await ledger.keepSetting(NAMES_DECIDED, kept((await nameDecisions(ledger)).filter((one) => !isSame(one.from, from))));
+  await ledger.changeSetting(NAMES_DECIDED, (text) => kept(namesIn(text).filter((one) => !isSame(one.from, from))));
 }
 
 /** Remembers how a ticket number was settled, in the place of how it was before. */
 export async function decideTicket(ledger: Ledger, decision: TicketDecision): Promise<void> {
-  const before = (await ticketDecisions(ledger)).filter(({ ticket_no }) => ticket_no !== decision.ticket_no);
-  await ledger.keepSetting(TICKETS_DECIDED, kept([...before, decision]));
+  await ledger.changeSetting(TICKETS_DECIDED, (text) => kept([...ticketsIn(text).filter(({ ticket_no }) => ticket_no !== decision.ticket_no), decision]));
 }
 
 /** Forgets how a ticket number was settled, so that it is asked again. */
 export async function forgetTicket(ledger: Ledger, ticket_no: string): Promise<void> {
-  await ledger.keepSetting(TICKETS_DECIDED, kept((await ticketDecisions(ledger)).filter((one) => one.ticket_no !== ticket_no)));
+  await ledger.changeSetting(TICKETS_DECIDED, (text) => kept(ticketsIn(text).filter((one) => one.ticket_no !== ticket_no)));
 }

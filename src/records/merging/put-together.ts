@@ -2,7 +2,7 @@ import type { Engine, Row } from "../../db/engine.ts";
 import { derive } from "../../db/prepare.ts";
 import { rowsStream } from "../../db/rows-stream.ts";
 import type { Ledger } from "../ledger/ledger.ts";
-import { ticketDecisions } from "./decisions.ts";
+import { MERGED_BY_ITSELF, NAMES_DECIDED, TICKETS_DECIDED, ticketDecisions } from "./decisions.ts";
 import type { TicketDecision } from "./decisions.ts";
 import forget from "./forget-decisions.sql?raw";
 import { names } from "./names.ts";
@@ -16,6 +16,11 @@ const GRADES = ["1", "2", "3", "4"];
 export function readFailureGrade(kept: string | null): { readonly grade: number | null; readonly faults: readonly string[] } {
   if (kept === null || GRADES.includes(kept)) return { grade: kept === null ? null : Number(kept), faults: [] };
   return { grade: null, faults: ["The grade from which a part counts as failed cannot be read, so the usual one holds: 3."] };
+}
+
+/** The texts of all settings that `putTogether` goes by: while they are as they were, nothing has to be put together anew. */
+export async function decidedText(ledger: Ledger): Promise<string> {
+  return JSON.stringify(await Promise.all([NAMES_DECIDED, TICKETS_DECIDED, MERGED_BY_ITSELF, FAILURE_GRADE].map((name) => ledger.setting(name))));
 }
 
 const NAMES = { maker: "varchar", model: "varchar", to_maker: "varchar", to_model: "varchar" } as const;

@@ -1,4 +1,4 @@
-import { keptLooksText, looksAfter, lookToCompare, MORNING_LOOKS_SETTING, readKeptLooks, type KeptLooks, type Look, type LookFigures } from "../../answers/morning/last-look.ts";
+import { keptLooksText, looksAfter, lookToCompare, MORNING_LOOKS_SETTING, readKeptLooks, type Look, type LookFigures } from "../../answers/morning/last-look.ts";
 import type { OrderToday } from "../../answers/morning/order-today.ts";
 import { session } from "../../session.svelte.ts";
 import type { Work } from "../../ui/job.svelte.ts";
@@ -24,7 +24,6 @@ export class MorningDay {
   /** Parts that came in later. */
   private come = $state.raw<readonly { readonly name: LaterName; readonly part: Part }[]>([]);
   private figures: Partial<LookFigures>;
-  private readonly looks: KeptLooks | null;
   private readonly works: Readonly<Record<LaterName, Work<Part>>>;
 
   /**
@@ -33,7 +32,7 @@ export class MorningDay {
    */
   constructor(order: OrderToday, kept: string | null, private readonly now: Pick<Look, "day" | "records">, private readonly ask: Omit<MorningAsk, "before" | "kept"> & { readonly currency: string; readonly lead: string }) {
     const { looks, fault } = readKeptLooks(kept), before = lookToCompare(looks, now), waiting = waitingPart(order);
-    [this.looks, this.fault, this.before, this.figures] = [looks, fault, before, { order: orderedNames(order.restock) }];
+    [this.fault, this.before, this.figures] = [fault, before, { order: orderedNames(order.restock) }];
     this.first = [orderPart(order, ask.currency, before), ...(waiting ? [waiting] : [])];
     this.works = Object.fromEntries(LATER.map(({ name, turn }) => [name, this.#working(name, turn, { ...ask, before, kept: session })])) as Record<LaterName, Work<Part>>;
   }
@@ -81,11 +80,8 @@ export class MorningDay {
     session.keepSheet(keptSheetText({ day: this.now.day, lead: this.ask.lead, parts: [...this.first, ...later] }));
   }
 
-  /** Other windows read all records again when the ledger is written, so only what is new is. */
+  /** After the looks as they are kept now: another window may have looked since this sheet was begun. */
   async #keep(figures: LookFigures): Promise<void> {
-    const text = keptLooksText(looksAfter(this.looks, { ...this.now, figures }));
-    await session.consult(async (_, ledger) => {
-      if ((await ledger.setting(MORNING_LOOKS_SETTING)) !== text) await ledger.keepSetting(MORNING_LOOKS_SETTING, text);
-    });
+    await session.consult((_, ledger) => ledger.changeSetting(MORNING_LOOKS_SETTING, (kept) => keptLooksText(looksAfter(readKeptLooks(kept).looks, { ...this.now, figures }))));
   }
 }

@@ -79,7 +79,9 @@ export class Intake {
   async bringIn(job: Job<Imported>, session: Session): Promise<void> {
     const { last, same, again } = this, files = last?.files ?? this.files, left = last ?? this.left();
     const answers = last?.answers ?? this.asked.map(({ file, answers: own, seen }) => ({ file: file.name, answers: own, shape_key: seen.shape_key }));
-    const batch = await job.run((signal, report) => session.bringIn(files, signal, report, { answers, instead_of: again ? same : null }));
+    // Taken out in another window meanwhile, there is nothing to take its place.
+    const there = session.batches.some(({ id }) => id === same?.id);
+    const batch = await job.run((signal, report) => session.bringIn(files, signal, report, { answers, instead_of: again && there ? same : null }));
     if (!batch) return;
     this.clear();
     await session.keepOpenWords({ batch: batch.id, words: left.words.map(({ words }) => words), readings: left.asked.map(({ wording }) => wording) });

@@ -13,48 +13,44 @@ export class Spellings {
   faults = $state.raw<readonly string[]>([]);
 
   async load(ledger: Ledger): Promise<void> {
-    const { entries, readings, faults } = await this.kept(ledger);
-    [this.entries, this.readings, this.faults] = [entries, readings, faults];
+    this.show(spellingsFrom(await ledger.setting(SPELLING_SETTING)));
   }
 
   /** @returns what is wrong with the line, in the owner's words; null when it is kept */
   async keep(ledger: Ledger, spelling: string, meaning: Meaning): Promise<string | null> {
     const entry: OwnSpelling = { spelling: spelling.trim(), reel_kind: null, ...meaning }, fault = spellingFault(entry);
     if (fault !== null) return fault;
-    const { entries, readings } = await this.kept(ledger);
-    await this.write(ledger, withSpelling(entries, entry), readings);
+    await this.change(ledger, ({ entries, readings }) => ({ entries: withSpelling(entries, entry), readings }));
     return null;
   }
 
   async drop(ledger: Ledger, { spelling, reel_kind }: OwnSpelling): Promise<void> {
-    const { entries, readings } = await this.kept(ledger);
-    await this.write(ledger, withoutSpelling(entries, spelling, reel_kind), readings);
+    await this.change(ledger, ({ entries, readings }) => ({ entries: withoutSpelling(entries, spelling, reel_kind), readings }));
   }
 
   async keepReading(ledger: Ledger, reading: OwnReading): Promise<void> {
-    const { entries, readings } = await this.kept(ledger);
-    await this.write(ledger, entries, withReading(readings, reading));
+    await this.change(ledger, ({ entries, readings }) => ({ entries, readings: withReading(readings, reading) }));
   }
 
   async dropReading(ledger: Ledger, reading: OwnReading): Promise<void> {
-    const { entries, readings } = await this.kept(ledger);
-    await this.write(ledger, entries, withoutReading(readings, reading));
+    await this.change(ledger, ({ entries, readings }) => ({ entries, readings: withoutReading(readings, reading) }));
   }
 
   /** Takes a line up again that was dropped, for its kind of reel too. */
   async putBack(ledger: Ledger, entry: OwnSpelling): Promise<void> {
-    const { entries, readings } = await this.kept(ledger);
-    await this.write(ledger, withSpelling(entries, entry), readings);
+    await this.change(ledger, ({ entries, readings }) => ({ entries: withSpelling(entries, entry), readings }));
   }
 
-  /** Another tab may have written meanwhile. */
-  private async kept(ledger: Ledger): Promise<ReadSpellings> {
-    return spellingsFrom(await ledger.setting(SPELLING_SETTING));
+  private show({ entries, readings, faults }: ReadSpellings): void {
+    [this.entries, this.readings, this.faults] = [entries, readings, faults];
   }
 
-  private async write(ledger: Ledger, entries: readonly OwnSpelling[], readings: readonly OwnReading[]): Promise<void> {
-    await ledger.keepSetting(SPELLING_SETTING, entries.length + readings.length === 0 ? null : spellingsText(entries, readings));
-    await this.load(ledger);
+  /** Changes the book as it is kept now: another window may have written since it was read. */
+  private async change(ledger: Ledger, change: (book: Omit<ReadSpellings, "faults">) => Omit<ReadSpellings, "faults">): Promise<void> {
+    this.show(spellingsFrom(await ledger.changeSetting(SPELLING_SETTING, (kept) => {
+      const { entries, readings } = change(spellingsFrom(kept));
+      return entries.length + readings.length === 0 ? null : spellingsText(entries, readings);
+    })));
   }
 }
 

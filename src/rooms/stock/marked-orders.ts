@@ -1,6 +1,13 @@
 import type { OrderMark } from "../../answers/stock/order-marks.ts";
 import { number } from "../../ui/format.ts";
 
+/** What was done to the marks, and the lists before and after it, to go back. */
+export interface MarksChanged {
+  readonly words: string;
+  readonly list: readonly OrderMark[];
+  readonly after: readonly OrderMark[];
+}
+
 /** What was marked together: one supplier's lines sent on one day that came on one day, or are under way. */
 export interface MarkedOrder {
   readonly key: string;

@@ -43,6 +43,27 @@ export const BENCH_CONTRACT: readonly BenchClaim[] = [
     },
   },
   {
+    claim: "a ticket on which another window wrote since it went in is not finished but knows its import; work alone on a ticket is done one window after the other",
+    async check(open) {
+      const here = await open(), there = await open(), { id } = await here.begin({ model: "Withy 5" }), steps: string[] = [];
+      const same_model = (entries: ReadonlyMap<string, Entry>) => entries.get("model")?.value === "Withy 5" && entries.size === 1;
+      await there.write(id, [{ field: "water", value: "salt", seen: 0 }]);
+      same(await here.finish(id, "batch-7", same_model), false, "finished");
+      const left = await there.ticket(id);
+      same([left?.finished_at ?? null, left?.batch_id ?? null], [null, "batch-7"], "left at the bench");
+      same(await here.finish(id, "batch-8", (entries) => entries.size === 2), true, "finished later");
+      const slow = (store: BenchStore, name: string) => store.alone(id, async () => {
+        steps.push(`${name} begins`);
+        await new Promise((resolve) => setTimeout(resolve, 10));
+        steps.push(`${name} ends`);
+        if (name === "one") throw new TypeError("no");
+      });
+      await Promise.all([refused(slow(here, "one"), "TypeError"), slow(there, "two")]);
+      const [first] = steps[0]?.split(" ") ?? [], other = first === "one" ? "two" : "one";
+      same(steps, [`${first} begins`, `${first} ends`, `${other} begins`, `${other} ends`], "steps");
+    },
+  },
+  {
     claim: "a photo comes back as it was, and goes with its ticket",
     async check(open) {
       const store = await open(), one = await store.begin({}), other = await store.begin({});

@@ -145,6 +145,39 @@ export const CONTRACT: readonly Claim[] = [
     },
   },
   {
+    claim: "of changes made to one setting at once in three tabs none is lost, one that throws changes nothing, and one that changes nothing is not told",
+    async check(open) {
+      const tabs = [await open(), await open(), await open()], told: string[] = [];
+      await Promise.all(Array.from({ length: 30 }, (_, at) => tabs[at % 3]?.changeSetting("list", (kept) => JSON.stringify([...(JSON.parse(kept ?? "[]") as number[]), at]))));
+      const list = JSON.parse((await tabs[0]?.setting("list")) ?? "[]") as number[];
+      same(list.sort((a, b) => a - b), Array.from({ length: 30 }, (_, at) => at), "all thirty");
+      const stop = tabs[1]?.onChange(() => told.push("told"));
+      await refused(tabs[0]?.changeSetting("list", () => { throw new TypeError("no"); }) ?? Promise.resolve(), "TypeError");
+      same([await tabs[0]?.changeSetting("list", (kept) => kept), await tabs[2]?.changeSetting("none", () => null)].map((kept) => kept === null), [false, true], "kept");
+      await new Promise((resolve) => setTimeout(resolve, 50));
+      same(told, [], "told");
+      stop?.();
+      same(await tabs[0]?.changeSetting("list", () => null), null);
+      same(await tabs[1]?.setting("list"), null);
+    },
+  },
+  {
+    claim: "of tabs that take one import back at once only one does, with the settings that go with it; of tabs that replace it only one does, the others hear that it is gone",
+    async check(open) {
+      const tabs = [await open(), await open(), await open()] as const, first = await tabs[0].append(newBatch(1)), second = await tabs[0].append(newBatch(2));
+      await tabs[0].keepSetting("over", "the demo");
+      const took = await Promise.all(tabs.map((tab) => tab.remove(first.id, { over: null, demo: "no" })));
+      same([took.filter((one) => one).length, await tabs[1].setting("over"), await tabs[1].setting("demo")], [1, null, "no"], "taken back");
+      await tabs[1].keepSetting("over", "the shop");
+      same([await tabs[2].remove(first.id, { over: null }), await tabs[2].setting("over")], [false, "the shop"], "taken back late");
+      const replaced = await Promise.allSettled([3, 4, 5].map((seed, at) => tabs[at as 0 | 1 | 2].append(newBatch(seed), second.id)));
+      const refusals = replaced.flatMap((one) => (one.status === "rejected" ? [(one.reason as Error).name] : []));
+      same([refusals, (await numbers(tabs[0])).length, await tabs[0].remove(second.id)], [["ImportGone", "ImportGone"], 1, false], "replaced");
+      await tabs[0].clear({ demo: "no" });
+      same([await tabs[1].settings(), await numbers(tabs[1])], [{ demo: "no" }, []], "cleared");
+    },
+  },
+  {
     claim: "every change is told to the other tabs, not to its own, and not after stopping",
     async check(open) {
       const ledger = await open(), other = await open(), told: string[] = [];
