@@ -142,6 +142,8 @@ const pawlSpring: Reading = ({ reel_kind, note }) =>
   reel_kind === "fly" ? ["fly_click_spring"] : reel_kind === "conventional" && has(note, "clicker", "click") ? ["clicker_spring"] : [];
 const mains: Reading = ({ reel_kind, near, breath, plural }) => (!plural && reel_kind !== "fly" && has(near, "pinion") && !has(near, "bearing")
   && !has(breath, "bearing") ? ["main_gear"] : !plural ? [] : reel_kind === "spinning" ? ["main_bearing_handle", "main_bearing_plate"] : []);
+/** "Pinion & drive ok": the drive gear. */
+const drive: Reading = ({ reel_kind, breath, near }) => (reel_kind !== "fly" && has(near, "pinion") && !has(breath, "bearing", "shaft", "bush") ? ["main_gear"] : []);
 /** On a baitcaster the blocks of the brake run in a ring; elsewhere a ring is too much. */
 const ring: Reading = ({ reel_kind, note }) => (reel_kind === "baitcaster" && has(note, "brake", "block") ? ["brake_drum"]
   : reel_kind === "conventional" ? ["plate_ring"] : []);
@@ -222,7 +224,7 @@ const READ: ReadonlyMap<string, Reading> = new Map<string, Reading>([
   ["screw", screw], ["foot", ({ reel_kind }) => (reel_kind === null ? [] : ["body_foot"])], ["bearing", () => []], ["spring", spring],
     ["spool bush", byKind("spool_support", null, "fly_spool_bearing")], ["clip", clip], ["metal", metalWasher],
     ["clicker spring", byKind("spool_click_spring", "clicker_spring", "fly_click_spring")], ["seal", hubSeal], ["oring", hubSeal],
-  ["gasket", byKind("body_seal", null, null)], ["ar spring", arSpring], ["shim", shim], ["bush", bush], ["main", mains], ["shaft", shaft],
+  ["gasket", byKind("body_seal", null, null)], ["ar spring", arSpring], ["shim", shim], ["bush", bush], ["main", mains], ["drive", drive], ["shaft", shaft],
     ["spacer", spacer], ["disc", disc], ["block", block], ["cam", cam],
   ["preset", byKind(null, "preset_knob", null)], ["lock screw", lockScrew], ["return spring", byKind(null, "clutch_kick", null)],
   ["cover seal", coverSeal], ["cover oring", coverSeal],

@@ -55,6 +55,9 @@ const INSIDE = /^(?:water|sand|salt|grit) (?:in|in the|under)$/;
 const HEARD: ReadonlySet<string> = new Set(["noise", "coming", "came", "come", "grind", "grinding", "squeal", "squeak", "knock", "knocking", "rattle",
   "play", "rumble", "sound", "sounds", "click", "clicking"]);
 
+/** What is felt or seen in the part at fault: "handle has play in the joint". */
+const SEEN_IN: ReadonlySet<string> = new Set(["play", "slop", "crack", "cracked", "wear", "movement", "groove", "rust", "slack", "burr", "split", "hole",
+  "corrosion", "pitting", "wobble"]);
 /** A part named only as a place ("behind the rotor"), opened on the way ("took the handle off"), or denied ("not the clutch"). */
 export function aside(found: readonly Token[], inside: readonly Mark[], part: Mark, from: number): boolean {
   if (wasOpened(found, inside, part)) return true;
@@ -71,6 +74,7 @@ export function aside(found: readonly Token[], inside: readonly Mark[], part: Ma
   const reached = ahead === "get" || ahead === "access" || (before.word === "from" && (HEARD.has(ahead) || lost));
   if (PLACE_ALWAYS.has(before.word) && !reached) return true;
   if (before.word === "in" && found[before.at - 1]?.word === "found") return true;
+  if (before.word === "in" && SEEN_IN.has(ahead)) return false;
   if (RELATIVE.has(before.word) && inside.some((mark) => mark.kind === "part" && mark.to <= before.at)) return true;
   if (["on", "in"].includes(before.word) && inside.some((mark) => mark.action?.action === "replaced" && mark.to <= before.at
     && mark.to > from + 1)) return true;

@@ -44,6 +44,19 @@ function inside(found: readonly Token[], all: readonly Mark[], kind: ReelKind | 
   return out;
 }
 
+/** Three measures are a bearing's: "new 4x7x2.5 in roller", "4x7x2.5 (knob)". */
+const BEARING_SIZE = /^\d.*x.*x/;
+function sizedInside(found: readonly Token[], all: readonly Mark[], kind: ReelKind | null): Mark[] {
+  return all.map((mark, index) => {
+    let sign = mark.from - 1;
+    while (ARTICLES.has(word(found[sign]))) sign--;
+    const joins = mark.kind === "part" && !isHead(mark) && mark.family !== "ball bearing" && (IN.has(word(found[sign])) || found[sign]?.word === "(");
+    const sized = joins && found[sign - 1]?.kind === "size" && BEARING_SIZE.test(found[sign - 1]?.word ?? "") && !isHead(all[index - 1] ?? mark);
+    const place = sized ? smallPart(mark, "bearing", kind) : null;
+    return place === null ? mark : { ...mark, ...at(place), from: sign - 1, phrase: `${mark.phrase} bearing`, ambiguous: false };
+  });
+}
+
 const WHICH: ReadonlySet<string> = new Set(["top", "bottom", "rear", "front", "upper", "lower", "center"]);
 /** Nothing, or one word we do not know, stands between them ("thumb bar return spring"). */
 const touches = (found: readonly Token[], owner: Mark, mark: Mark) =>
@@ -95,7 +108,7 @@ function inverted(found: readonly Token[], all: readonly Mark[], kind: ReelKind 
 
 /** Small parts that are called by the part they belong to: "cover of the clutch", "nut on the rotor". */
 const OWNED: ReadonlySet<string> = new Set(["cover", "cap", "lever", "nut", "pin", "lock", "clip", "arm", "knob", "gear", "screw", "spring", "washer", "shim", "bush",
-  "sleeve", "seal", "oring", "gasket", "bearing", "spacer", "plate", "pawl", "magnet", "dial", "shaft", "housing", "collar"]);
+  "sleeve", "seal", "oring", "gasket", "bearing", "spacer", "plate", "pawl", "magnet", "dial", "shaft", "housing", "collar", "rim", "edge", "lip", "hub", "tab"]);
 function ofOwner(found: readonly Token[], all: readonly Mark[], kind: ReelKind | null): Mark[] {
   const out: Mark[] = [];
   for (const owner of all) {
@@ -160,6 +173,6 @@ function instead(found: readonly Token[], all: readonly Mark[], kind: ReelKind |
 
 /** Names of parts that stand in pieces, put together. */
 export function compounds(found: readonly Token[], all: readonly Mark[], kind: ReelKind | null): Mark[] {
-  const whole = touchingNames(turnedNames(joinedNames(found, ofOwner(found, inside(found, bothInside(found, inverted(found, all, kind), kind), kind), kind), kind), kind));
+  const whole = touchingNames(turnedNames(joinedNames(found, ofOwner(found, sizedInside(found, inside(found, bothInside(found, inverted(found, all, kind), kind), kind), kind), kind), kind), kind));
   return instead(found, headings(found, sharedAhead(found, sharedBehind(found, whole, kind), kind), kind), kind);
 }

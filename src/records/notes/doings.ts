@@ -37,7 +37,8 @@ export const DONE: readonly (readonly [code: string, phrases: readonly string[]]
     retensioned; readjusted; turned around; swapped side for side; swapped sides; flipped over; swapped round; set right; wound back; wound in;
     wound out; tweaked; rehooked; hooked on; turned round; reversed; flipped; sorted; sorted out; put right again; backed off half; trimmed;
     loosened; slackened; slackened off; eased off; centred; centered; repositioned; rotated; inverted; turned end for end; turned over; swapped
-    ends; timed; retimed; set up; set straight; moved back; backed off and set; backed off; pushed back in; pushed back on; pushed back; put back in
+    ends; timed; retimed; set up; set straight; moved back; backed off and set; backed off; pushed back in; pushed back on; pushed back; changed to left; changed to right; swapped to left; swapped to right;
+    changed over to left; changed over to right; turned to left; turned to right; put back in
     place; popped back in; popped back on; set correctly; recentred; modified slightly; shortened; lengthened`)],
   ["SHIM", listed(`shim added; shimmed; re shimmed; added shim; removed shim; took one out; took one away; one taken out; taken up with; meshed;
     added; shimmed up; packed out; shimmed out; re meshed; remeshed; reshimmed`)],

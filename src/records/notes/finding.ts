@@ -1,6 +1,7 @@
 import type { Reach, Spoken, Told } from "./attach.ts";
 import { confidence, isTurned, type Turning } from "./confidence.ts";
 import { familyOf } from "./lexicon.ts";
+import { isWorthAsking } from "./likely-places.ts";
 import type { Mark } from "./marks.ts";
 import { lastWord } from "./part-names.ts";
 import { FAMILY_WORD } from "./part-words.ts";
@@ -118,7 +119,8 @@ export function findings(one: Spoken, { found, note, cell, listed, turning }: Ar
   const counts = done.action === "replaced" || done.action === "wanted";
   const asked = counts && found[one.part.to]?.kind === "doubt" && FAMILY_WORD.has(lastWord(one.part.phrase));
   const sure = confidence(one, { ...done, doubtful, turned: isTurned(turning, one) });
-  return (one.part.positions.length > 0 && !asked ? one.part.positions : [loose]).map((position) => {
+  const placed = one.part.positions.length > 0 && !asked && !(one.part.guessed && !isWorthAsking(one.part, done.action));
+  return (placed ? one.part.positions : [loose]).map((position) => {
     const family = position === null ? one.part.family : familyOf.get(position) ?? null, fault = faultOf(one, family, done.code);
     const count = counts ? pieces(found, one, position, cell === "parts") : null;
     const fine = done.action === "left" && saidOf(one, "good") !== undefined && fault.mode === null;

@@ -53,7 +53,7 @@ const OFFERED: ReadonlySet<string> = new Set(["quoted", "quote", "price", "price
 const onlyOffered = (found: readonly Token[], mark: Mark) => found[mark.from - 1]?.word === "for" && OFFERED.has(found[mark.from - 2]?.word ?? "");
 
 /** What is used up stands among parts as a thing, not as work. */
-const USED_UP = /^(?:oil|grease|lube|thread ?lock|(?:new|fresh|silicone) (?:oil|grease))$/;
+const USED_UP = /^(?:oil|grease|lube|thread ?lock(?:ed|er)?|(?:new|fresh|silicone) (?:oil|grease))$/;
 
 /** Words after which "grease" is what was done: "I grease it". */
 const BEFORE_WORK: ReadonlySet<string> = new Set(["after", "i", "we", "then", "just"]);

@@ -2,6 +2,7 @@ import { actions, complaints, jobs, modes, modeSpellings, positions, positionSpe
 import type { Action, ReelKind } from "../vocabulary-tables.ts";
 import { DONE, FAULTY, WRONG } from "./doings.ts";
 import { SAYS, type Say } from "./sayings.ts";
+import { FURTHER_DONE, FURTHER_FAULTY, FURTHER_SAYS, FURTHER_WRONG } from "./further-words.ts";
 import { FLY_NAMES } from "./fly-names.ts";
 import { OTHER_NAMES } from "./other-names.ts";
 import { REVOLVING_NAMES } from "./revolving-names.ts";
@@ -75,10 +76,10 @@ function addModes(): void {
   draft("torn").modes.push({ mode: "shredded", only_families: ["drag washer"], grade: null });
   draft("play").modes.push({ mode: "play", only_families: [], grade: null });
   draft("wear").modes.push({ mode: "worn", only_families: [], grade: null });
-  for (const [mode, phrases, only_families] of WRONG) {
+  for (const [mode, phrases, only_families] of [...WRONG, ...FURTHER_WRONG]) {
     for (const text of phrases) draft(text).modes.unshift({ mode: NOT_MODES.has(mode) ? null : mode, only_families, grade: null });
   }
-  for (const [grade, texts] of FAULTY) for (const text of texts) draft(text).modes.push({ mode: null, only_families: [], grade });
+  for (const [grade, texts] of [...FAULTY, ...FURTHER_FAULTY]) for (const text of texts) draft(text).modes.push({ mode: null, only_families: [], grade });
 }
 
 function place(position: string, text: string): void {
@@ -122,14 +123,14 @@ function nameJob(here: Draft): void {
 }
 
 function addSayings(): void {
-  for (const [code, phrases] of DONE) {
+  for (const [code, phrases] of [...DONE, ...FURTHER_DONE]) {
     const action = byCode.get(code) ?? (code === "REFIT" ? "adjusted" : null);
     if (action === null) throw new RangeError(`lexicon: needs an action for every code, has none for ${code}`);
     for (const text of phrases) draft(text).action = { code, action };
   }
   draft("new").action = { code: "REPL", action: "replaced" };
   draft("nipped").action = { code: "TIGHT", action: "adjusted" };
-  for (const [say, phrases] of Object.entries(SAYS) as [Say, readonly string[]][]) for (const text of phrases) draft(text).say = say;
+  for (const [say, phrases] of [...Object.entries(SAYS) as [Say, readonly string[]][], ...FURTHER_SAYS]) for (const text of phrases) draft(text).say = say;
   for (const row of jobs) {
     if (row.job === "full service") for (const text of row.spellings) draft(text).say = "whole job";
     else if (row.job !== "other") nameJob(draft(row.job));

@@ -25,6 +25,8 @@ export interface Mark {
   readonly own: boolean;
   /** Its name is one of those that no labelled note had when they were listed. */
   readonly unmet: boolean;
+  /** Its place is only the likeliest one: it is asked, never taken. */
+  readonly guessed: boolean;
 }
 export interface Surroundings {
   readonly reel_kind: ReelKind | null;
@@ -59,7 +61,7 @@ export function marked(kind: Mark["kind"], from: number, to: number, phrase: str
   const { positions, family, ambiguous, plural, unmet = false } = means.part ?? NO_PART;
   return {
     kind, from, to, phrase, positions, family, ambiguous, plural, modes: means.modes ?? NO_MODES, action: means.action ?? null, say: means.say ?? null,
-    corrected, own: means.own ?? false, unmet,
+    corrected, own: means.own ?? false, unmet, guessed: false,
   };
 }
 
@@ -219,6 +221,9 @@ function said(now: Reader, phrase: Phrase, key: string, at: number, length: numb
 /** "Drags serviced": a part that was serviced was cleaned, and more. */
 const SERVICED: ActionReading = { code: "CLEAN", action: "cleaned" };
 
+/** "Spool bearing oil" in a list of parts is oil. */
+const namesOil = (mark: Mark, next: Mark | undefined) => mark.kind === "part" && next?.from === mark.to && NOUNS.has(next.phrase);
+
 /** Every reading of a note's words, in order. */
 export function marks(found: readonly Token[], context: Surroundings): Mark[] {
   const { words, changed } = rightWords(found, context.book), out: Mark[] = [];
@@ -235,5 +240,6 @@ export function marks(found: readonly Token[], context: Surroundings): Mark[] {
       || words[at + 1] === "one")) out.push(marked("side", at, at + 1, word, false, {}));
     at += own?.length ?? match?.length ?? 1;
   }
+  if (context.parts_cell) return out.map((mark, index) => (namesOil(mark, out[index + 1]) ? { ...mark, kind: "ignored" } : mark));
   return out;
 }

@@ -1,14 +1,15 @@
 import { jobs } from "../vocabulary-tables.ts";
 import type { ReelKind } from "../vocabulary-tables.ts";
 import { attach } from "./attach.ts";
-import { turningIn } from "./confidence.ts";
+import { isPassing, turningIn } from "./confidence.ts";
 import { findings } from "./finding.ts";
 import { strangeWords, type Item, type Read } from "./item.ts";
 import { sentences } from "./items.ts";
-import { kindsOf } from "./lexicon.ts";
+import { withLikely } from "./likely-places.ts";
 import { marks, type Mark } from "./marks.ts";
 import { merged } from "./merging.ts";
 import type { NoteContext, NoteFinding, NoteReading } from "./note-finding.ts";
+import { withoutKind } from "./note-kind.ts";
 import { isPlain } from "./plain-words.ts";
 import { referring } from "./referring.ts";
 import { parted } from "./spelling.ts";
@@ -107,24 +108,13 @@ export function noteFindings(text: string, context: NoteContext): NoteReading {
   return end < text.length ? { ...reading, unknown: [...reading.unknown, text.slice(end, end + REST_SHOWN).trim()] } : reading;
 }
 
-/** The kind of reel that the parts of a note prove where nothing else says it: every part with a sure place is of that kind and of no other. */
-function provedKind(said: readonly Mark[]): ReelKind | null {
-  let kinds: readonly ReelKind[] | null = null;
-  for (const { kind, positions: [position], corrected, ambiguous } of said) {
-    if (kind !== "part" || position === undefined || corrected || ambiguous) continue;
-    const own = kindsOf.get(position) ?? [];
-    kinds = kinds === null ? own : kinds.filter((one) => own.includes(one));
-  }
-  return kinds?.length === 1 ? kinds[0] ?? null : null;
-}
-
 /** What a text of bearable length says. */
 function read(text: string, context: NoteContext): NoteReading {
   const { cell } = context, book = context.book ?? null, parts_cell = cell === "parts";
   const found = parted(tokens(text), book), complaint = context.complaint ? phraseWords(context.complaint) : [];
-  const within = { complaint, parts_cell, book }, first_look = marks(found, { ...within, reel_kind: context.reel_kind });
-  const reel_kind = context.reel_kind ?? provedKind(first_look), said = reel_kind === context.reel_kind ? first_look : marks(found, { ...within, reel_kind });
-  const whole_job = said.some((mark) => mark.say === "whole job"), named = referring(found, said, reel_kind);
+  const look = (kind: ReelKind | null) => marks(found, { complaint, parts_cell, book, reel_kind: kind });
+  const { said, kind: reel_kind } = context.reel_kind === null ? withoutKind(look) : { said: look(context.reel_kind), kind: context.reel_kind };
+  const whole_job = said.some((mark) => mark.say === "whole job"), named = withLikely(found, referring(found, said, reel_kind), reel_kind, parts_cell);
   const plain = nothingElse(found, named);
   const words = { found, strange: strangeWords(found, named) }, turning = turningIn(found, named), unknown = unknownStretches(words, text);
   if (cell === "complaint") return { findings: [], mentions: [], whole_job, unknown };
@@ -133,7 +123,8 @@ function read(text: string, context: NoteContext): NoteReading {
   const spoken = attach(all), lists = fittedLists(all, found), work = workOf(lastWork(all), spoken);
   const weighed = spoken.flat().filter((one) => !isComplaint(one, cell)).flatMap((part) => {
     const weak = parts_cell ? part.item.doubt && part.bare : mentioned(part, work) || (part.told.length === 0 && !lists.has(part.sentence) && !plain);
-    return findings(part, { found, note: text, cell, listed: lists.has(part.sentence), turning }).map((one) => ({ one, weak }));
+    return findings(part, { found, note: text, cell, listed: lists.has(part.sentence), turning })
+      .filter(({ action }) => !isPassing(part, action)).map((one) => ({ one, weak }));
   });
   const { firm, mentioned: mentions } = merged(weighed, cell);
   return { findings: firm.filter(counts), mentions: mentions.filter((one) => one.position !== null), whole_job, unknown };

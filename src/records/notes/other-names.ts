@@ -151,4 +151,11 @@ export const OTHER_NAMES: readonly (readonly [position: string, names: readonly 
   ["spool_bearing_right", listed(`right spool bearing; spool bearing handle side; spool bearing right side`)],
   ["spool_bearings_pair", listed(`bearing both end of spool; bearing in spool`)],
   ["spool_pin", listed(`shaft pin`)],
+  ["rotor_brake_ring", listed(`rotor brk ring; brk ring; rotor brake`)], ["osc_bearing", listed(`osc worm bush; oscillation worm bush`)],
+  ["bail_spring_guide", listed(`bail guide`)], ["bail_spring", listed(`bail sp`)], ["handle_screw", listed(`h screw; screw of handle`)],
+  ["pinion_bearing_rear", listed(`pinion bearing rear; pin bearing rear; rear pin bearing`)],
+  ["frame_screws", listed(`palm side plate screw; palm side sideplate screw; palm plate screw`)],
+  ["fly_latch", listed(`latch cap`)], ["fly_spool", listed(`rim of spool; edge of spool`)], ["ar_springs", listed(`clutch cage spring`)],
+  ["el_seal", listed(`socket seal; plug seal; power socket seal`)], ["handle_joint", listed(`joint of handle; folding joint pin`)],
+  ["handle_nut_lock", listed(`nut cover; nut cap; nut keeper`)],
 ];

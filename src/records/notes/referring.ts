@@ -13,7 +13,7 @@ const OWNERS: ReadonlySet<string> = new Set([
   "dog", "ar dog", "clicker", "clicker pawl", "trip lever", "bail trip", "click", "click pawl", "bail", "bail arm", "lineroller", "roller", "yoke",
     "clutch yoke", "knob", "handle knob", "pawl", "handle", "clutch", "roller clutch", "oneway clutch", "clutch roller", "ar roller", "bail wire",
     "handle folding joint", "handle joint", "tongue", "clicker tongue", "click tongue",
-  "mainshaft", "spool shaft", "ar", "oneway", "ar clutch", "clutch assy", "bait clicker", "drag knob", "cast control", "cast control knob", "cast control cap",
+  "tension knob", "tension cap", "cast cap", "spool tension knob", "mainshaft", "spool shaft", "ar", "oneway", "ar clutch", "clutch assy", "bait clicker", "drag knob", "cast control", "cast control knob", "cast control cap",
 ]);
 const GROUPING: ReadonlySet<string> = new Set(["and", "&", "+", "w/", "/"]);
 /** How many readings a bare word may look back over. */
@@ -62,7 +62,7 @@ function jointBefore(found: readonly Token[], index: number): string {
 /** "A screw" is one not spoken of before. */
 const indefinite = (found: readonly Token[], mark: Mark) => ["a", "an", "another", "some"].includes(found[mark.from - 1]?.word ?? "");
 /** "Xyz spring": a word we do not know tells which spring it is. */
-function qualified(found: readonly Token[], mark: Mark): boolean {
+export function qualified(found: readonly Token[], mark: Mark): boolean {
   const before = found[mark.from - 1];
   return before?.kind === "word" && !FILLERS.has(before.word) && !knownWords.has(before.word) && !/^\d|.ly$/.test(before.word);
 }
@@ -76,7 +76,7 @@ function settledBy(found: readonly Token[], mark: Mark, before: readonly Mark[],
   const open = mark.kind === "part" && !mark.own && !mark.phrase.includes(" ") && (mark.positions.length === 0 || mark.ambiguous);
   const known = open && mark.positions.length < 2 && !indefinite(found, mark) && !(sized && mark.positions.length === 0);
   const again = known ? namedBefore(before, mark.phrase) : null;
-  if (again) return { ...mark, positions: again, family: familyOf.get(again[0] ?? "") ?? null };
+  if (again) return { ...mark, positions: again, family: familyOf.get(again[0] ?? "") ?? null, ambiguous: false };
   const joined = SMALL_PART.has(mark.phrase) && GROUPING.has(jointBefore(found, mark.from));
   const placeless = (isHead(mark) || joined) && mark.positions.length === 0 && !indefinite(found, mark) && !qualified(found, mark);
   const loose = mark.phrase === "screw" && (found[mark.from - 1]?.kind === "quantity" || /^\d+$/.test(found[mark.from - 1]?.word ?? ""));

@@ -5,6 +5,7 @@ import { ARTICLES, lastWord } from "./part-names.ts";
 import type { ReelKind } from "../vocabulary-tables.ts";
 
 interface Sided { readonly left: string; readonly right: string }
+const PAIR = "spool_bearings_pair";
 /** Bearings that sit on both sides of the reel. */
 const SPOOL: Sided = { left: "spool_bearing_left", right: "spool_bearing_right" };
 const MAIN: Sided = { left: "main_bearing_plate", right: "main_bearing_handle" };
@@ -75,7 +76,11 @@ export function sides(found: readonly Token[], all: readonly Mark[], kind: ReelK
       out.push({ ...mark, positions: [sided.left, sided.right], to: mark.to + 3, plural: false });
       return;
     }
-    if (every) { out.push({ ...mark, positions: [sided.left, sided.right], to: mark.to + 2, plural: false }); return; }
+    if (every) {
+      const pair = sided === SPOOL && !out.some(({ positions }) => positions.includes(SPOOL.left) || positions.includes(SPOOL.right));
+      out.push({ ...mark, positions: pair ? [PAIR] : [sided.left, sided.right], to: mark.to + 2, plural: pair });
+      return;
+    }
     const named = mark.kind === "part" ? (sided ? pairAhead(found, mark, sided) : null) ?? both(found, mark) : mark.kind === "side"
       ? pronoun(found, mark, out.slice(-4), kind) : null;
     if (named) out.push(named);

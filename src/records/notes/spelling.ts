@@ -59,6 +59,21 @@ const longer = (a: string, b: string) => (a.length > b.length ? a : b);
 /** "Clean" and "cleaned" are one answer. */
 const sameRoot = (a: string, b: string) => a.startsWith(b) || b.startsWith(a);
 
+/** Whether `word` is `whole` with letters left out: the commonest slip. */
+function leavesOut(word: string, whole: string): boolean {
+  let at = 0;
+  for (const letter of whole) if (letter === word[at]) at++;
+  return at === word.length;
+}
+
+/** Of two words as near: the longer of one root, or the one of which letters were left out; null where that does not tell. */
+function likelier(word: string, best: string | null, other: string): string | null {
+  if (best === null) return null;
+  if (sameRoot(best, other)) return longer(best, other);
+  const [a, b] = [leavesOut(word, best), leavesOut(word, other)];
+  return a === b ? null : a ? best : other;
+}
+
 function nearest(word: string): string | null {
   const limit = word.length < 8 ? 1 : 2;
   let best: string | null = null, distance = limit + 1;
@@ -66,7 +81,7 @@ function nearest(word: string): string | null {
     if (word.length === 5 && !partWords.has(candidate)) continue;
     const here = edits(word, candidate, limit);
     if (here < distance) [best, distance] = [candidate, here];
-    else if (here === distance && here <= limit && best !== candidate) best = best !== null && sameRoot(best, candidate) ? longer(best, candidate) : null;
+    else if (here === distance && here <= limit && best !== candidate) best = likelier(word, best, candidate);
   }
   return distance <= limit ? best : null;
 }
