@@ -45,6 +45,7 @@ const SHORT: Readonly<Record<string, readonly [full: string, short: string]>> = 
   line_roller_bearing: ["line roller bearing", "LR brg"], line_roller: ["line roller", "l/roller"], ar_clutch: ["one way clutch", "AR brg"],
   main_bearing_handle: ["main bearing", "main brg"], main_bearing_plate: ["off side bearing", "LH bearing"],
   pinion_bearing_front: ["pinion bearing", "pinion brg"], drag_washer_friction: ["drag washers", "drags"], drag_knob_seal: ["drag knob seal", "drag cap oring"],
+  main_gear: ["main gear", "main gear"], frame_screws: ["frame screws", "plate screws"], clutch_springs: ["yoke spring", "yoke spring"],
   body_seal: ["body seal", "body seal"], bail_spring: ["bail spring", "bail spr"], spool_bearing_left: ["left spool bearing", "spool brg"],
   spool_bearing_right: ["right spool bearing", "spool brg"], lw_pawl: ["level wind pawl", "pawl"], knob_bearing: ["knob bearing", "knob brg"],
 };

@@ -1,4 +1,4 @@
-import { complaints, plainWords } from "./vocabulary.ts";
+import { complaints, complaintShares, plainWords } from "./vocabulary.ts";
 
 export type CameIn = "planned" | "complaint" | "accident" | "immersion";
 
@@ -23,6 +23,22 @@ const WEIGHT: readonly CameIn[] = ["immersion", "accident", "complaint", "planne
 /** Words that say nothing about what is wrong; beside them a routine word stands alone. */
 const FILLERS = new Set("a all and as before complaint complaints due full fully just need needs no none of only please season the usual".split(" "));
 const isFiller = (word: string) => word === "" || FILLERS.has(word) || /^\d+$/.test(word);
+
+/** Places of the seals that the trade's list of causes names for water inside. */
+export const waterSeals: ReadonlySet<string> = new Set(complaintShares.filter(({ code }) => code === WATER_INSIDE).flatMap(({ positions }) => positions));
+
+const WATER_WORDS = complaints.filter(({ code }) => code === WATER_INSIDE).flatMap(({ spellings }) => spellings.map((spelling) => ` ${plainWords(spelling)} `));
+
+/**
+ * True when the customer's words say that water got in.
+ *
+ * @example
+ * saysWaterInside("service, water came out") // => true
+ */
+export function saysWaterInside(complaint: string): boolean {
+  const words = ` ${plainWords(complaint)} `;
+  return WATER_WORDS.some((spelling) => words.includes(spelling));
+}
 
 const guesses = new Map<string, CameIn | null>();
 

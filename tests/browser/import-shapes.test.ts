@@ -96,14 +96,27 @@ describe("a file that is none of our tables is shown before it comes in", () => 
     expect(await facts(page)).toEqual(["2", "1", "2"]);
   });
 
-  test("the demo's own workshop sheet asks only what reels fished in several waters count as; its undo restores the counts", async () => {
+  test("the demo's own workshop sheet asks what reels fished in several waters count as and which seals are changed as routine; its undo restores the counts", async () => {
     const sheet = { name: "workshop-sheet.csv", mimeType: "text/csv", buffer: readFileSync(new URL("../../data/demo/flat/workshop-sheet.csv", import.meta.url)) };
     await look(page, shape("till-export.csv"));
     await bringIn(page);
     const before = await facts(page);
     await look(page, sheet);
-    // 287 cells say both, 146 sea+lake.
-    expect(await questions(page)).toEqual([["Which water does “both” count as?", "leave the water empty; the words stay in the note"]]);
+    // 287 cells say both, 146 sea+lake. The bench changes line roller seals whatever they are like, and from July 2024 drag knob seals.
+    const routine = "yes, worn or not: those count as used, not as failed";
+    expect(await questions(page)).toEqual([
+      ["Which water does “both” count as?", "leave the water empty; the words stay in the note"],
+      ["When you service a reel, do you change the line roller seal / cap as a matter of routine?", routine],
+      ["When you service a reel, do you change the drag knob seal as a matter of routine?", routine],
+    ]);
+    const marked = () => page.locator("li", { hasText: "was taken as changed as routine" }).allTextContents();
+    await page.locator("summary", { hasText: "Put right by itself" }).click();
+    expect(await marked()).toEqual([expect.stringMatching(/^\s*1,?3\d\d rows: /)]);
+    for (const no of await page.getByLabel("no, only when it needs it").all()) await no.check();
+    await tried(page);
+    await expect.poll(marked).toEqual([]);
+    for (const yes of await page.getByLabel("yes, worn or not").all()) await yes.check();
+    await tried(page);
     // The clean tables hold 3,533 tickets; 19 rows have a day that cannot be, and rows keyed twice stay aside.
     expect(await foot(page)).toMatch(/^3,514 tickets and [89],\d\d\d findings will come in; 19 rows to fix; 64 rows left aside\.$/);
     await bringIn(page);

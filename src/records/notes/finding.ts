@@ -8,6 +8,7 @@ import { FAMILY_WORD } from "./part-words.ts";
 import type { NoteCell, NoteFinding } from "./note-finding.ts";
 import { pieces } from "./quantities.ts";
 import type { Token } from "./tokens.ts";
+import { modes } from "../vocabulary-tables.ts";
 import type { Action } from "../vocabulary-tables.ts";
 
 /** What was decided for one part, and how. */
@@ -80,15 +81,20 @@ const LOST: ReadonlyMap<string, readonly string[]> = new Map([
     ["missing", ["spring", "washer or shim", "seal"]],
 ]);
 
+const familiesOf: ReadonlyMap<string, readonly string[]> = new Map(modes.map(({ mode, families }) => [mode, families]));
+
+/** Whether the trade knows this fault on such parts: "oring / pinion bearing seized" says nothing of the O-ring. */
+const befalls = (mode: string | null, family: string | null) => mode === null || family === null || (familiesOf.get(mode) ?? [family]).includes(family);
+
 /** The fault that is said nearest to the part and can befall its family. */
 function faultOf(one: Spoken, family: string | null, code: string | null): Fault {
   const faults = one.told.filter(({ mark }) => mark.kind === "mode")
     .sort((a, b) => Math.abs(a.mark.from - one.part.from) - Math.abs(b.mark.from - one.part.from));
   let grade: number | null = null, mode: string | null = saidOf(one, "without") ? "missing" : null;
-  for (const { mark } of faults) {
+  for (const { mark, reach, item } of faults) {
     const fitting = mark.modes.find((reading) => family !== null && reading.only_families.includes(family))
       ?? mark.modes.find((reading) => reading.only_families.length === 0);
-    if (!fitting) continue;
+    if (!fitting || (reach === "shared" && item !== one.item && !befalls(fitting.mode, family))) continue;
     mode ??= fitting.mode;
     grade = Math.max(grade ?? 0, fitting.grade ?? 0, lost(fitting.mode, family) ? 4 : 0) || grade;
   }

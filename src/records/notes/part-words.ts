@@ -109,6 +109,7 @@ export const MORE_NAMES: readonly (readonly [position: string, names: readonly s
   ["el_seal", ["power plug", "cable socket"]],
   ["fly_drag_disc", ["drag cork", "cork disc"]],
   ["fly_spindle", ["fly spindle"]],
+  ["fly_spool_bearing", ["fly spindle bearing", "fly spindle bush"]],
   ["fly_drag_spring", ["drag spring washer"]],
   ["fly_click", ["click pawls"]],
   ["fly_drag_knob", ["drawbar nut", "drag adjuster"]],

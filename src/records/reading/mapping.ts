@@ -56,7 +56,7 @@ function parsed(text: string): Record<string, unknown> {
 }
 
 /** How values are written, and what kind of sheet it is; beside `columns`, `values` and `constants`. */
-const MORE = ["kind", "dates", "decimal", "year", "currency", "notes"] as const;
+const MORE = ["kind", "dates", "decimal", "year", "currency", "mixed_water", "routine_parts", "notes"] as const;
 
 /** The short form as answers, when it says more than which of our columns a heading is. */
 function moreThanColumns(json: Record<string, unknown>): Answers | null {
@@ -65,13 +65,13 @@ function moreThanColumns(json: Record<string, unknown>): Answers | null {
   if (!special && !MORE.some((part) => json[part] !== undefined)) return null;
   const values = entriesOf(json, "values").flatMap(([column, words]) => Object.entries(words as object).map(([word, ours]) => ({ column, word, ours: String(ours) })));
   const constants = entriesOf(json, "constants").map(([column, value]) => ({ column, value: String(value) }));
-  const { kind, dates, decimal, year, currency, notes } = json;
-  return answersFromJson({ notes, sheets: [{ sheet: null, kind, dates, decimal, year, currency, columns, values, constants }] });
+  const { kind, dates, decimal, year, currency, mixed_water, routine_parts, notes } = json;
+  return answersFromJson({ notes, sheets: [{ sheet: null, kind, dates, decimal, year, currency, mixed_water, routine_parts, columns, values, constants }] });
 }
 
 /**
  * Reads `{ "columns": { heading: column }, "values": { column: { word: ours } }, "constants": { column: value } }`, with
- * `kind`, `dates`, `decimal`, `year`, `currency` and `notes` beside them where needed, or answers as `answersText` writes them.
+ * `kind`, `dates`, `decimal`, `year`, `currency`, `mixed_water`, `routine_parts` and `notes` beside them where needed, or answers as `answersText` writes them.
  *
  * @throws {Unreadable} when it is no such object, or names a column that no table has
  */

@@ -7,7 +7,9 @@ import type { FileTally, Reject } from "../ledger/ledger.ts";
 import { withReadings } from "../notes/own-spellings.ts";
 import type { SpellingBook } from "../notes/own-spellings.ts";
 import type { Answers } from "../understanding/answers.ts";
+import type { NotesRead } from "../understanding/row-findings.ts";
 import { TITLE } from "../understanding/row-shapes.ts";
+import type { SheetPlan } from "../understanding/sheet-plan.ts";
 import type { KnownModel } from "../understanding/understanding.ts";
 import type { StagedRows } from "./filling.ts";
 import type { Mapping } from "./mapping.ts";
@@ -90,9 +92,12 @@ function asTable(file: { name: string; file_no: number }, { layout }: SheetWay &
   };
 }
 
-async function asUnderstood(file: { name: string; file_no: number }, { plan }: SheetWay & { way: "understood" }, { last_day, book, answers, owner_salt }: ReadOptions): Promise<Way> {
-  const { rowMaker, SheetTaker, understoodRemarks } = await import("./understood-way.ts");
-  const taker = new SheetTaker(file, plan, rowMaker(plan, file.name, last_day, withReadings(book ?? null, answers?.notes ?? []), owner_salt ?? null), last_day);
+async function asUnderstood(file: { name: string; file_no: number }, way: SheetWay & { way: "understood" }, { last_day, book, answers, owner_salt, signal }: ReadOptions): Promise<Way> {
+  const { rowMaker, SheetTaker, understoodRemarks, withRoutineParts } = await import("./understood-way.ts");
+  const own = withReadings(book ?? null, answers?.notes ?? []), notes_read: NotesRead = new Map();
+  const makerOf = (one: SheetPlan) => rowMaker(one, file.name, last_day, own, owner_salt ?? null, notes_read);
+  const plan = way.plan.answers?.routine_parts ? way.plan : await withRoutineParts(way.plan, makerOf, signal);
+  const taker = new SheetTaker(file, plan, makerOf(plan), last_day);
   return {
     taker, heading_line: plan.start.heading_line, above: ({ cells }) => taker.passOver(cells.some((cell) => cell.trim() !== "") ? TITLE : BLANK), tables: () => taker.tables,
     remarks: () => [...understoodRemarks(plan, file.name), ...taker.remarks()],

@@ -1,6 +1,7 @@
 import { Unreadable } from "../formats/unreadable.ts";
 import { readingFault, type OwnReading } from "../notes/own-readings.ts";
 import type { Answers, DateOrder, SheetAnswers, SheetKind } from "./answers.ts";
+import { positionNamed } from "../vocabulary.ts";
 import { meaningNamed } from "./meanings.ts";
 
 const KINDS: readonly SheetKind[] = ["jobs", "till", "stock", "table", "left out"];
@@ -34,6 +35,14 @@ function meansOf(value: unknown, kind: SheetKind): string | null {
   return meaningNamed(means, kind) ? means : refuse(`a column cannot be “${means}” in a sheet of ${kind}`);
 }
 
+function routineParts(json: Json): NonNullable<SheetAnswers["routine_parts"]> | null {
+  if (json["routine_parts"] === null || json["routine_parts"] === undefined) return null;
+  return list(json, "routine_parts").map((one) => {
+    const place = textOf(one["position"], "position"), changed = oneOf(one["changed"], ["as routine", "when worn"] as const, "changed");
+    return positionNamed(place) === place && changed ? { position: place, changed } : refuse("“routine_parts” holds no place, or not how it is changed");
+  });
+}
+
 function sheetFrom(json: Json): SheetAnswers {
   const kind = oneOf(json["kind"], KINDS, "kind") ?? "jobs";
   return {
@@ -42,6 +51,7 @@ function sheetFrom(json: Json): SheetAnswers {
     dates: oneOf(json["dates"], ORDERS, "dates"), decimal: oneOf(json["decimal"], ["point", "comma"] as const, "decimal"), year: year(json["year"]),
     currency: json["currency"] === null || json["currency"] === undefined ? null : textOf(json["currency"], "currency"),
     mixed_water: oneOf(json["mixed_water"], ["saltiest", "left empty"] as const, "mixed_water"),
+    routine_parts: routineParts(json),
     values: list(json, "values").map((one) => ({ column: textOf(one["column"], "column"), word: textOf(one["word"], "word"), ours: textOf(one["ours"], "ours") })),
     constants: list(json, "constants").map((one) => ({ column: textOf(one["column"], "column"), value: textOf(one["value"], "value") })),
   };

@@ -6,6 +6,9 @@ export type DateOrder = "day first" | "month first" | "year first";
 /** A reel fished in several waters counts as fished in the saltiest of them, or its water stays unknown. */
 export type MixedWater = "saltiest" | "left empty";
 
+/** A seal is changed at every service, worn or not, or only when it needs it. */
+export type RoutineChange = "as routine" | "when worn";
+
 /** What a sheet is: jobs (one row a reel), a till's sales, a stock list, one of our own tables as RECORDS has them. */
 export type SheetKind = "jobs" | "till" | "stock" | "table" | "left out";
 
@@ -29,6 +32,8 @@ export interface SheetAnswers {
   readonly currency: string | null;
   /** What a cell that names several waters (`lake + estuary`) counts as; absent or null while nobody was asked. */
   readonly mixed_water?: MixedWater | null;
+  /** What was said of seals changed at services without a word about a fault, by place; absent or null while nobody was asked. */
+  readonly routine_parts?: readonly { readonly position: string; readonly changed: RoutineChange }[] | null;
   /** Our column → word of the file → our word; an empty word leaves the cell empty. */
   readonly values: readonly { readonly column: string; readonly word: string; readonly ours: string }[];
   /** Our column → the value of every row, where the file has no such column. */

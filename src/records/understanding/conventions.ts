@@ -1,4 +1,4 @@
-import type { Answers, DateOrder, MixedWater, SheetAnswers } from "./answers.ts";
+import type { Answers, DateOrder, MixedWater, RoutineChange, SheetAnswers } from "./answers.ts";
 import type { SheetPlan } from "./sheet-plan.ts";
 
 /** How values are written in a sheet: what was answered, else what the sheet proves, else the best guess. */
@@ -8,6 +8,8 @@ export interface Conventions {
   readonly decimal: "point" | "comma" | null;
   readonly currency: string | null;
   readonly mixed_water: MixedWater | null;
+  /** Places whose seals are changed as a matter of routine at services. */
+  readonly routine: ReadonlySet<string>;
 }
 
 /** One of two ways of writing a decimal sign is the file's when the other is rarer than this. */
@@ -40,6 +42,13 @@ export function yearInName(...names: readonly (string | null)[]): number | null 
   return years.size === 1 ? [...years][0] ?? null : null;
 }
 
+/** What was said of seals, and for those nobody was asked about what is likeliest. */
+function routineParts({ answers, routine_parts }: SheetPlan): { position: string; changed: RoutineChange }[] {
+  const said = answers?.routine_parts ?? [];
+  const open = routine_parts.filter(({ position }) => said.every((one) => one.position !== position));
+  return [...said, ...open.map(({ position, likeliest }) => ({ position, changed: likeliest }))];
+}
+
 /** @param file the sheet's file, for a year in its name */
 export function conventions(plan: SheetPlan, file: string): Conventions {
   const { answers, dates, currencies, sheet } = plan;
@@ -50,6 +59,7 @@ export function conventions(plan: SheetPlan, file: string): Conventions {
     decimal: answers?.decimal ?? decimalOf(plan.decimals),
     currency: answers?.currency ?? (mixedCurrencies(currencies).length === 0 ? null : mainCurrency(currencies)),
     mixed_water: answers?.mixed_water ?? (plan.mixed_waters.size > 0 ? "left empty" : null),
+    routine: new Set(routineParts(plan).filter(({ changed }) => changed === "as routine").map(({ position }) => position)),
   };
 }
 
@@ -58,7 +68,7 @@ export function completeAnswers(plan: SheetPlan, file: string): SheetAnswers {
   const { order, year, decimal, currency, mixed_water } = conventions(plan, file);
   return {
     sheet: plan.sheet.name, kind: plan.kind, columns: plan.start.labels.map((column, at) => ({ column, means: plan.means[at] ?? null })),
-    dates: order, decimal, year: plan.dates.without_year > 0 ? year : plan.answers?.year ?? null, currency, mixed_water,
+    dates: order, decimal, year: plan.dates.without_year > 0 ? year : plan.answers?.year ?? null, currency, mixed_water, routine_parts: routineParts(plan),
     values: plan.answers?.values ?? [], constants: plan.answers?.constants ?? [],
   };
 }

@@ -7,6 +7,7 @@ import type { Answers, SheetAnswers } from "./answers.ts";
 import { answersFor, completeAnswers } from "./conventions.ts";
 import { questionsOf } from "./questions.ts";
 import { rowMaker } from "./row-maker.ts";
+import { withRoutineParts } from "./routine-parts.ts";
 import { shapeKey } from "./shape-key.ts";
 import { headSize } from "./sheet-plan.ts";
 import type { SheetPlan } from "./sheet-plan.ts";
@@ -41,7 +42,8 @@ async function fixesOf(plan: SheetPlan, file: string, last_day: string, book: Ex
   return maker.remarks.all();
 }
 
-async function understood(plan: SheetPlan, file: string, several: boolean, { last_day, book }: { last_day: string; book: ExamineOptions["book"] }): Promise<Seen> {
+async function understood(seen: SheetPlan, file: string, several: boolean, { last_day, book, signal }: { last_day: string; book: ExamineOptions["book"]; signal: AbortSignal }): Promise<Seen> {
+  const plan = await withRoutineParts(seen, (one) => rowMaker(one, file, last_day, book ?? null), signal);
   const { sheet, kind, start, rows, dates, currencies } = plan, { order, proved, why, against } = dates.settled(currencies.has("GBP"));
   const understanding: SheetUnderstanding = {
     sheet: sheet.name, kind, kind_in_words: KINDS[kind], heading_line: start.heading_line, rows, columns: columnsOf(plan),
@@ -77,7 +79,7 @@ async function seenSheet(sheet: Sheet, file: string, several: boolean, options: 
   const last_day = dayAfterYear(options.today), { remembered, models, signal, book } = options;
   try {
     const way = await sheetWay(sheet, { file, mapping: null, answers: remembered, models, last_day, signal, only: !several });
-    if (way.way === "understood") return await understood(way.plan, file, several, { last_day, book });
+    if (way.way === "understood") return await understood(way.plan, file, several, { last_day, book, signal });
     return way.way === "table" ? await asTable(sheet, way.layout, way.heading_line) : leftOut(sheet, "You said to leave it out.");
   } catch (error) {
     // A sheet of figures or pictures beside the jobs must not keep them out.

@@ -5,6 +5,7 @@ import { reelCount, reelsIn } from "./cells/reel-name.ts";
 import type { ReelName, ReelNames } from "./cells/reel-name.ts";
 import type { MadeNumbers } from "./cells/ticket-number.ts";
 import type { ReadJob } from "./job-rows.ts";
+import { withRoutine } from "./routine.ts";
 import type { RowFindings, RowText } from "./row-findings.ts";
 import type { FixCounts, MadeRecord, RowOutcome } from "./row-outcome.ts";
 import { batchIn, shares, ticketNumbers } from "./several-reels.ts";
@@ -19,6 +20,8 @@ export interface JobTools {
   readonly numbers: MadeNumbers;
   readonly findings: RowFindings;
   readonly fixes: FixCounts;
+  /** Places whose seals are changed as routine at services. */
+  readonly routine: ReadonlySet<string>;
   readonly reel_heading: string | null;
   readonly day_heading: string | null;
 }
@@ -108,7 +111,7 @@ function asWritten(job: ReadJob): Readonly<Record<string, string | null>> {
   return reel === null ? written : { ...written, maker: said("maker"), model: reel, reel_kind: said("reel_kind") };
 }
 
-function oneReel(job: ReadJob, reel: Reel, base: string, numbers: readonly string[], tools: JobTools): MadeRecord[] {
+function oneReel(job: ReadJob, reel: Reel, base: string, numbers: readonly string[], tools: JobTools): readonly MadeRecord[] {
   const ticket_no = ticketNumber(job, reel, numbers, base), day = job.cells.get("received_on") ?? "", kind = (job.cells.get("reel_kind") ?? reel.name.kind) as ReelKind | null;
   const said = own(job.cells.get("complaint") ?? "", reel) ?? job.cells.get("complaint") ?? "";
   const texts = [...job.texts, ...slotTexts(job).map((one) => ({ ...one, means: "slot" }))].flatMap((one) => {
@@ -123,7 +126,8 @@ function oneReel(job: ReadJob, reel: Reel, base: string, numbers: readonly strin
     job: job.cells.get("job") ?? jobIn(job.texts, whole) ?? "", note: note(job, reel.name.rest),
   };
   delete cells["reel"];
-  return [{ table: "tickets", cells, written: asWritten(job) }, ...tools.findings.records(ticket_no, texts, kind, said), ...partRecords(ticket_no, job)];
+  const records: MadeRecord[] = [{ table: "tickets", cells, written: asWritten(job) }, ...tools.findings.records(ticket_no, texts, kind, said), ...partRecords(ticket_no, job)];
+  return withRoutine(records, tools.routine, tools.fixes);
 }
 
 /** The tickets and findings of one row. */

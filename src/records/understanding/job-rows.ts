@@ -13,6 +13,7 @@ import { jobRecords } from "./job-records.ts";
 import type { JobText } from "./job-records.ts";
 import { RepeatedRows } from "./repeated-rows.ts";
 import { RowFindings } from "./row-findings.ts";
+import type { NotesRead } from "./row-findings.ts";
 import { FixCounts } from "./row-outcome.ts";
 import type { RowEnd, RowMaker, RowOutcome } from "./row-outcome.ts";
 import { Dittos, NO_JOB, TOTALS, isFilled, isHeadings, isTotals } from "./row-shapes.ts";
@@ -47,6 +48,7 @@ export interface JobOptions {
   readonly last_day: string;
   readonly book: SpellingBook | null;
   readonly owner_salt: string | null;
+  readonly notes_read: NotesRead;
 }
 
 const KEYS = new Set(["ticket_no", "received_on", "reel", "model"]);
@@ -70,7 +72,7 @@ export class JobRows implements RowMaker {
   constructor(options: JobOptions) {
     this.options = options;
     const { means, start, answers } = options.plan;
-    this.findings = new RowFindings(options.book, this.remarks);
+    this.findings = new RowFindings(options.book, this.remarks, options.notes_read);
     this.year = options.conventions.year;
     this.fields = means.flatMap((one, at) => {
       if (one === null) return [];
@@ -132,7 +134,7 @@ export class JobRows implements RowMaker {
     if (job.owner_tag !== null && !job.cells.has("serial")) job.cells.set("serial", job.owner_tag);
     if (!job.cells.has("received_on") && faults.length === 0) faults.push(this.missingDay());
     if (faults.length > 0) return { end: "to fix", faults };
-    return jobRecords(job, { names: this.options.plan.names, numbers: this.numbers, findings: this.findings, fixes: this.remarks, reel_heading: this.headingOf("reel") ?? this.headingOf("model"), day_heading: this.headingOf("received_on") });
+    return jobRecords(job, { names: this.options.plan.names, numbers: this.numbers, findings: this.findings, fixes: this.remarks, routine: this.options.conventions.routine, reel_heading: this.headingOf("reel") ?? this.headingOf("model"), day_heading: this.headingOf("received_on") });
   }
 
   private headingOf(means: string): string | null {

@@ -1,6 +1,7 @@
 import { dayInWords } from "../checking/date-cell.ts";
-import type { Answers, DateOrder, MixedWater, SheetAnswers } from "./answers.ts";
+import type { Answers, DateOrder, MixedWater, RoutineChange, SheetAnswers } from "./answers.ts";
 import { mainCurrency, mixedCurrencies, yearInName } from "./conventions.ts";
+import { position } from "../vocabulary.ts";
 import { meaningNamed, meaningsFor } from "./meanings.ts";
 import { readableSheet } from "./sheet-plan.ts";
 import type { SheetPlan } from "./sheet-plan.ts";
@@ -60,6 +61,25 @@ function mixedWater(plan: SheetPlan): Question[] {
   })];
 }
 
+const ROUTINE: readonly Choice[] = [
+  { value: "as routine", words: "yes, worn or not: those count as used, not as failed" }, { value: "when worn", words: "no, only when it needs it: those count as failed" },
+];
+
+const LIKELIEST: Readonly<Record<RoutineChange, string>> = {
+  "as routine": "So yes is likelier, and stands until you say otherwise.", "when worn": "That does not tell why, so no stands until you say otherwise.",
+};
+
+/** Seals that services changed without a word about a fault: whether worn or not is asked of each. */
+function routine({ routine_parts, answers, sheet }: SheetPlan): Question[] {
+  const said = new Set(answers?.routine_parts?.map(({ position: place }) => place)), s = (n: number) => (n === 1 ? "" : "s");
+  return routine_parts.filter((one) => !said.has(one.position)).map(({ position: place, silent, pieces, worn, others, others_worn, likeliest }) => ({
+    id: [sheet.name ?? "", "routine", place].join("/"), sheet: sheet.name, about: "routine", column: null, position: place, choices: ROUTINE, best: likeliest,
+    ask: `When you service a reel, do you change the ${position(place).name.toLowerCase()} as a matter of routine?`,
+    why: `${pieces} piece${s(pieces)} at ${silent} service${s(silent)} without a word about what was wrong, ${worn === 0 ? "none" : worn} with one; of ${others} other parts changed at services ${others_worn} have one. `
+      + `${LIKELIEST[likeliest]} Those with a fault named failed either way.`,
+  }));
+}
+
 const wordsOf = (key: string, plan: SheetPlan) => meaningNamed(key, plan.kind)?.words ?? key;
 
 /** Columns that were guessed from their values, or could as well be another. */
@@ -99,7 +119,7 @@ function whole(plan: SheetPlan, several: boolean): Question[] {
 
 /** What a sheet does not settle by itself; the questions without a best answer first. */
 export function questionsOf(plan: SheetPlan, file: string, several: boolean): Question[] {
-  const all = [...whole(plan, several), ...missing(plan), ...dates(plan), ...year(plan, file), ...decimal(plan), ...currency(plan), ...mixedWater(plan), ...columns(plan)];
+  const all = [...whole(plan, several), ...missing(plan), ...dates(plan), ...year(plan, file), ...decimal(plan), ...currency(plan), ...mixedWater(plan), ...routine(plan), ...columns(plan)];
   return all.sort((a, b) => Number(a.best !== null) - Number(b.best !== null));
 }
 
@@ -107,6 +127,10 @@ function withMeaning(sheet: SheetAnswers, column: string, means: string | null):
   const many = means !== null && meaningNamed(means, sheet.kind)?.many === true;
   const columns = sheet.columns.map((one) => (one.column === column ? { column, means } : !many && means !== null && one.means === means ? { ...one, means: null } : one));
   return { ...sheet, columns: columns.some((one) => one.column === column) ? columns : [...columns, { column, means }] };
+}
+
+function withRoutineChange(sheet: SheetAnswers, place: string, changed: RoutineChange): SheetAnswers {
+  return { ...sheet, routine_parts: [...(sheet.routine_parts ?? []).filter((one) => one.position !== place), { position: place, changed }] };
 }
 
 function onSheet(answers: Answers, sheet: string | null, change: (one: SheetAnswers) => SheetAnswers): Answers {
@@ -129,6 +153,7 @@ export function answered(answers: Answers, question: Question, value: string): A
     if (what === "decimal") return { ...one, decimal: value as "point" | "comma" };
     if (what === "currency") return { ...one, currency: value };
     if (what === "water") return { ...one, mixed_water: value as MixedWater };
+    if (what === "routine") return withRoutineChange(one, question.position ?? "", value as RoutineChange);
     if (what === "sheet") return { ...one, kind: value as SheetAnswers["kind"], columns: value === one.kind ? one.columns : [] };
     const [label = "", means] = column === null ? value.split(/=(?=[^=]*$)/) : [column, value];
     return withMeaning(one, label, means === undefined || means === "" ? null : means);

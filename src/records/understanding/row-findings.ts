@@ -16,7 +16,10 @@ export interface RowText {
 }
 
 /** A text as it was read, and what of it is taken. */
-interface Read { readonly reading: NoteReading; readonly settled: Settled }
+export interface NoteRead { readonly reading: NoteReading; readonly settled: Settled }
+
+/** Notes as they were read, by their text, cell, kind of reel and complaint. */
+export type NotesRead = Map<string, NoteRead>;
 
 const NOT_SURE = "what a note may say was not sure; it stays out of the findings until you say what it means";
 const NONE: ReadonlyMap<string, OwnReading> = new Map();
@@ -60,12 +63,16 @@ function record(ticket_no: string, group: readonly Found[]): MadeRecord | null {
 export class RowFindings {
   readonly unknown: { readonly text: string; readonly unknown: readonly string[] }[] = [];
   readonly asked: AskedNote[] = [];
-  private readonly read = new Map<string, Read>();
+  private readonly read: NotesRead;
   private readonly book: SpellingBook | null;
   private readonly fixes: FixCounts;
 
-  /** @param fixes where what stays out is counted */
-  constructor(book: SpellingBook | null, fixes: FixCounts) {
+  /**
+   * @param fixes where what stays out is counted
+   * @param read notes read before with this book
+   */
+  constructor(book: SpellingBook | null, fixes: FixCounts, read: NotesRead = new Map()) {
+    this.read = read;
     this.book = book;
     this.fixes = fixes;
   }
@@ -74,7 +81,7 @@ export class RowFindings {
     return this.readOf(one, kind, complaint).reading;
   }
 
-  private readOf({ text, cell }: RowText, kind: ReelKind | null, complaint: string): Read {
+  private readOf({ text, cell }: RowText, kind: ReelKind | null, complaint: string): NoteRead {
     const key = `${cell}\n${kind ?? ""}\n${complaint}\n${text}`, before = this.read.get(key);
     if (before) return before;
     const reading = noteFindings(text, { reel_kind: kind, cell, complaint: complaint === "" ? null : complaint, book: this.book });

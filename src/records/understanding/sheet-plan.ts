@@ -13,6 +13,7 @@ import { guessColumns } from "./guess-columns.ts";
 import type { ColumnGuess } from "./guess-columns.ts";
 import { isSign, kindBySigns } from "./heading-signs.ts";
 import { meaningNamed } from "./meanings.ts";
+import type { RoutinePart } from "./routine-parts.ts";
 import { isDitto } from "./row-shapes.ts";
 import { tableStart } from "./table-start.ts";
 import type { TableStart } from "./table-start.ts";
@@ -35,6 +36,8 @@ export interface SheetPlan {
   readonly decimals: { readonly comma: number; readonly point: number };
   /** Cells that name several waters → how often. */
   readonly mixed_waters: ReadonlyMap<string, number>;
+  /** Seals its owner has to be asked about; none before `withRoutineParts`. */
+  readonly routine_parts: readonly RoutinePart[];
   readonly numbers: TicketNumbers;
   readonly names: ReelNames;
   readonly answers: SheetAnswers | null;
@@ -136,7 +139,7 @@ export async function planSheet(sheet: Sheet, options: PlanOptions): Promise<She
   for await (const rows of rowsBelow(sheet, start, options.signal)) for (const row of rows) evidence.see(row);
   evidence.names.settle();
   const { rows, dates, currencies, decimals, mixed_waters, numbers, names } = evidence;
-  return { sheet, kind, start, means, guesses, looks, rows, dates, currencies, decimals, mixed_waters, numbers, names, answers: options.answers };
+  return { sheet, kind, start, means, guesses, looks, rows, dates, currencies, decimals, mixed_waters, routine_parts: [], numbers, names, answers: options.answers };
 }
 
 /** True when enough is understood of a sheet to make records of its rows. */

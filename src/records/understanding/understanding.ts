@@ -65,9 +65,11 @@ export interface Question {
   /** Stable over two looks at the same file. */
   readonly id: string;
   readonly sheet: string | null;
-  readonly about: "dates" | "year" | "decimal" | "minutes" | "column" | "sheet" | "currency" | "water";
+  readonly about: "dates" | "year" | "decimal" | "minutes" | "column" | "sheet" | "currency" | "water" | "routine";
   /** The column it is about, by its label; null when it is about the whole sheet. */
   readonly column: string | null;
+  /** The place of a part it is about. */
+  readonly position?: string;
   /** One plain sentence that ends in a question mark. */
   readonly ask: string;
   /** What speaks for and against, with values from the file. */
