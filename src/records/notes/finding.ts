@@ -83,8 +83,12 @@ const LOST: ReadonlyMap<string, readonly string[]> = new Map([
 
 const familiesOf: ReadonlyMap<string, readonly string[]> = new Map(modes.map(({ mode, families }) => [mode, families]));
 
-/** Whether the trade knows this fault on such parts: "oring / pinion bearing seized" says nothing of the O-ring. */
-const befalls = (mode: string | null, family: string | null) => mode === null || family === null || (familiesOf.get(mode) ?? [family]).includes(family);
+/** Said of anything that moves, whatever the trade's list of faults names. */
+const OF_ANYTHING: ReadonlySet<string> = new Set(["worn", "dry"]);
+
+/** Whether such parts have this fault: "oring / pinion bearing seized" says nothing of the O-ring. */
+const befalls = (mode: string | null, family: string | null) => mode === null || family === null
+  || (familiesOf.get(mode) ?? [family]).includes(family) || (family !== "seal" && OF_ANYTHING.has(mode));
 
 /** The fault that is said nearest to the part and can befall its family. */
 function faultOf(one: Spoken, family: string | null, code: string | null): Fault {
