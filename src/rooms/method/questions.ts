@@ -23,7 +23,7 @@ export const QUESTIONS: readonly MethodQuestion[] = [
     slug: "counting", question: "Of how many? What counts as looked at, and as failed",
     done: [
       "A share is failures divided by how often the part was looked at, never by all tickets: a drag job says nothing about the line roller. Which job looks at which part is a list; you can see every share over what was written down alone, too.",
-      "A part failed when it was replaced or wanted because of its state, or graded 3 and worse. Changed as routine is use, for Stock, and no failure.",
+      "A part failed when it was replaced or wanted because of its state, or graded 3 and worse. Changed as routine is use, for Stock, and no failure; where a sheet of words does not say which seals are, you are asked as it comes in.",
       "A ticket counts once, however often it is brought in. Names that differ only in writing count as one; all else is asked.",
     ],
     needs: "A finished ticket with its kind of job. A ticket without a job counts only for what was written on it.",

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { noteFindings } from "../../../src/records/notes/note-findings.ts";
 import type { ReelKind } from "../../../src/records/vocabulary.ts";
 import { said } from "./reader.ts";
 
@@ -90,6 +91,15 @@ describe("what was done", () => {
     ["bush fitted to line roller for now", ["line_roller_bush replaced 1"]],
     ["handle knob split, new one from the drawer", ["handle_knob replaced 1"]],
   ]);
+});
+
+describe("a fault behind the last part of a list", () => {
+  const faults = (text: string) => noteFindings(text, { reel_kind: "spinning", cell: "parts" }).findings.map(({ position, mode }) => [position, mode]);
+  test("is meant of those before it that can have it, and of no other", () => {
+    expect(faults("LRB + main bearing pitted")).toEqual([["line_roller_bearing", "pitted"], ["main_bearing_handle", "pitted"]]);
+    expect(faults("drag knob seal / main bearing pitted")).toEqual([["drag_knob_seal", null], ["main_bearing_handle", "pitted"]]);
+    expect(faults("drag knob seal + body seal perished")).toEqual([["drag_knob_seal", "perished"], ["body_seal", "perished"]]);
+  });
 });
 
 describe("a part of which nothing is said", () => {

@@ -81,6 +81,20 @@ describe("an import of sheets with headings of their own", () => {
     expect(await waters()).toEqual([null, null, "fresh"]);
     expect(tallyOf(unasked, "jobs.csv").remarks?.find((remark) => remark.startsWith("Nobody was asked: Which water"))).toMatch(/2 cells name several waters.* Taken: left empty\.$/);
   });
+  test("counts seals changed as routine otherwise when they are read again with another answer, and by the kept answer ever after", async () => {
+    const job = (number: number, done: string) => `J-${number},13/04/2025,Brackhelm Whinbeck 40,spinning,full service. ${done}\n`;
+    const jobs = (from: number) => `Job,Came,Reel,Type,Done\n${Array.from({ length: 24 }, (_, at) => job(from + at, at % 2 === 0 ? "main bearing pitted repl" : "drag knob seal repl")).join("")}`;
+    const file = { name: "jobs.csv", blob: new Blob([jobs(1)]) }, failed = async () => (await bench.engine.rows<{ n: number }>("select count(*) as n from inspections where position = 'drag_knob_seal' and failed"))[0]?.n;
+    const { answers, shape_key } = await understood(file, { routine: "when worn" }), given = (own: typeof answers) => ({ answers: new Map([["jobs.csv", own]]) });
+    const first = await bench.bringIn({ "jobs.csv": jobs(1) }, given(answers));
+    expect(await failed()).toBe(12);
+    const { answers: other } = await understood(file, { routine: "as routine" });
+    await bench.bringIn({ "jobs.csv": jobs(1) }, { ...given(other), instead_of: first.id });
+    expect(await failed()).toBe(0);
+    await bench.ledger.keepSetting(settingName(shape_key), answersText(answers));
+    await bench.bringIn({ "jobs.csv": jobs(101) });
+    expect(await failed()).toBe(12);
+  });
   test("knows a job and its findings again after a backup was restored", async () => {
     const jobs = "Job,Came,Reel,Done\n1,13/04/2025,Brackhelm Whinbeck 40,drag washers replaced. bail spring replaced\n";
     await bench.bringIn({ "jobs.csv": jobs });
