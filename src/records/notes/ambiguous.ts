@@ -140,7 +140,7 @@ const dial: Reading = ({ reel_kind, note }) => (reel_kind === "baitcaster" && ha
 const capSeal: Reading = ({ reel_kind, note }) => (revolving(reel_kind) && !has(note, "pawl", "nut", "handle", "knob") ? ["cast_control_seal"] : []);
 const pawlSpring: Reading = ({ reel_kind, note }) =>
   reel_kind === "fly" ? ["fly_click_spring"] : reel_kind === "conventional" && has(note, "clicker", "click") ? ["clicker_spring"] : [];
-const mains: Reading = ({ reel_kind, near, breath, plural }) => (!plural && reel_kind !== "fly" && has(near, "pinion") && !has(near, "bearing")
+const mains: Reading = ({ reel_kind, near, breath, plural }) => (!plural && reel_kind !== "fly" && has(near, "pinion", "teeth", "tooth") && !has(near, "bearing")
   && !has(breath, "bearing") ? ["main_gear"] : !plural ? [] : reel_kind === "spinning" ? ["main_bearing_handle", "main_bearing_plate"] : []);
 /** "Pinion & drive ok": the drive gear. */
 const drive: Reading = ({ reel_kind, breath, near }) => (reel_kind !== "fly" && has(near, "pinion") && !has(breath, "bearing", "shaft", "bush") ? ["main_gear"] : []);

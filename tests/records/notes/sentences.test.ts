@@ -102,6 +102,11 @@ describe("a fault behind the last part of a list", () => {
   });
 });
 
+test("“main” with teeth is the gear", () => {
+  expect(said("main worn teeth, replaced")).toEqual(["main_gear replaced 1"]);
+  expect(said("new main. bearing with chipped cage")).toEqual([]);
+});
+
 describe("a part of which nothing is said", () => {
   test("is a finding only where the note is nothing but parts", () => {
     expect(said("body gasket & 3 frobs")).toEqual([]);
