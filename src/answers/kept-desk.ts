@@ -20,6 +20,9 @@ export interface KeptWork<Asked, Kept, Answer> {
   readonly work: (asked: Asked, kept: (name: string) => Kept, means: WorkMeans) => Promise<Answer>;
 }
 
+/** Answers that are kept: as many as somebody goes to and fro between. */
+const MOST_ANSWERS = 16;
+
 const pause = (milliseconds: number) => new Promise((turn) => { setTimeout(turn, milliseconds); });
 /** Questions asked together come one after the other within this time; it is waited so that they are put in order. */
 const TOGETHER_MS = 3;
@@ -27,6 +30,8 @@ const TOGETHER_MS = 3;
 /** The end of a worker that stays: one question after the other, those with the lowest turn first; `work` must give turns to be called off. */
 export class KeptDesk<Asked, Kept, Answer> {
   readonly #kept = new Map<string, Kept>();
+  /** Answers by question; what is kept never changes while the worker lives. */
+  readonly #answered = new Map<string, { readonly answer: Answer }>();
   #waiting: Question<Asked>[] = [];
   #busy = false;
   #going: { readonly id: number; readonly stop: AbortController } | null = null;
@@ -71,10 +76,21 @@ export class KeptDesk<Asked, Kept, Answer> {
     this.#busy = false;
   }
 
-  async #answer({ id, asked, locale }: Question<Asked>, signal: AbortSignal): Promise<void> {
+  /** The answer given before to the same question, else a new one. */
+  async #found({ id, asked, locale }: Question<Asked>, signal: AbortSignal): Promise<Answer> {
+    const key = JSON.stringify([locale, asked]), before = this.#answered.get(key);
+    this.#answered.delete(key);
+    const kept = before ?? { answer: await this.#of.work(asked, (name) => this.#held(name), { signal, report: (progress) => { this.#tell({ kind: "progress", id, progress }); } }) };
+    this.#answered.set(key, kept);
+    for (const oldest of [...this.#answered.keys()].slice(0, -MOST_ANSWERS)) this.#answered.delete(oldest);
+    return kept.answer;
+  }
+
+  async #answer(asked: Question<Asked>, signal: AbortSignal): Promise<void> {
+    const { id, locale } = asked;
     writeBy(() => locale);
     try {
-      const answer = await this.#of.work(asked, (name) => this.#held(name), { signal, report: (progress) => { this.#tell({ kind: "progress", id, progress }); } });
+      const answer = await this.#found(asked, signal);
       if (!signal.aborted) this.#tell({ kind: "done", id, answer });
     } catch (error) {
       if (!signal.aborted) this.#tell({ kind: "failed", id, error });

@@ -1,6 +1,6 @@
 import normalQuantile from "@stdlib/stats-base-dists-normal-quantile";
 import tQuantile from "@stdlib/stats-base-dists-t-quantile";
-import { quantile } from "./quantile.ts";
+import { ascending, sortedQuantile } from "./quantile.ts";
 import { requireFinite, requireInside, requireSome } from "./requirement.ts";
 import { univariate } from "./univariate.ts";
 
@@ -66,9 +66,9 @@ export function lognormalSummary(minutes: readonly number[], level = 0.95): Logn
   requireSome("lognormalSummary", "minutes", minutes);
   requireFinite("lognormalSummary", "minutes", minutes);
   requireInside("lognormalSummary", "level", level);
-  const n = minutes.length, plain = {
-    n, median: quantile(minutes, 0.5), mean: univariate(minutes).mean,
-    p80: n >= FEWEST_FOR_P80 ? quantile(minutes, 0.8) : null, p90: n >= FEWEST_FOR_P90 ? quantile(minutes, 0.9) : null,
+  const n = minutes.length, sorted = ascending(minutes), plain = {
+    n, median: sortedQuantile(sorted, 0.5), mean: univariate(minutes).mean,
+    p80: n >= FEWEST_FOR_P80 ? sortedQuantile(sorted, 0.8) : null, p90: n >= FEWEST_FOR_P90 ? sortedQuantile(sorted, 0.9) : null,
   };
   if (minutes.some((time) => time <= 0)) return { ...plain, curve: null, reason: "times of zero or less" };
   const logs = minutes.map(Math.log), { mean: logMean, sd } = univariate(logs);

@@ -1,4 +1,5 @@
 import { binomialAtLeast, binomialAtMost } from "./binomial.ts";
+import { ascending } from "./quantile.ts";
 import { requireFinite, requireInside, requireSome } from "./requirement.ts";
 
 export interface QuantileLimits {
@@ -7,6 +8,17 @@ export interface QuantileLimits {
   high: number | null;
   /** Chance that the two hold the true quantile; null unless there are both. */
   coverage: number | null;
+}
+
+/** The first of 0…`most` for which it no longer holds, where it holds up to some number and then no more; `most` when it always holds. */
+function firstBut(most: number, holds: (at: number) => boolean): number {
+  let from = 0, to = most;
+  while (from < to) {
+    const middle = (from + to) >> 1;
+    if (holds(middle)) from = middle + 1;
+    else to = middle;
+  }
+  return from;
 }
 
 /**
@@ -26,10 +38,8 @@ export function quantileLimits(values: readonly number[], probability: number, l
   requireFinite("quantileLimits", "values", values);
   requireInside("quantileLimits", "probability", probability);
   requireInside("quantileLimits", "level", level);
-  const sorted = [...values].sort((a, b) => a - b), n = sorted.length, tail = (1 - level) / 2;
-  let low = 0, high = n + 1;
-  while (low < n && binomialAtMost(low, n, probability) <= tail) low += 1;
-  while (high > 1 && binomialAtLeast(high - 1, n, probability) <= tail) high -= 1;
+  const sorted = ascending(values), n = sorted.length, tail = (1 - level) / 2;
+  const low = firstBut(n, (at) => binomialAtMost(at, n, probability) <= tail), high = n + 1 - firstBut(n, (at) => binomialAtLeast(n - at, n, probability) <= tail);
   const both = low >= 1 && high <= n;
   return {
     low: sorted[low - 1] ?? null, high: sorted[high - 1] ?? null,

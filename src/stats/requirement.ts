@@ -48,9 +48,8 @@ export function requireInside(caller: string, name: string, value: number): void
  * @example
  * requireFinite("quantile", "values", [2, 4]); // => undefined
  */
-export function requireFinite(caller: string, name: string, values: readonly number[]): void {
-  const wrong = values.find((value) => !Number.isFinite(value));
-  if (wrong !== undefined) refuse(caller, `${name} must hold finite numbers only`, wrong);
+export function requireFinite(caller: string, name: string, values: ArrayLike<number>): void {
+  for (let at = 0; at < values.length; at += 1) if (!Number.isFinite(values[at])) refuse(caller, `${name} must hold finite numbers only`, values[at]);
 }
 
 /**
@@ -59,7 +58,7 @@ export function requireFinite(caller: string, name: string, values: readonly num
  * requirePaired("fitGammaPrior", "events", [1, 2], "exposures", [10, 20]); // => undefined
  */
 export function requirePaired(
-  caller: string, first: string, firstList: readonly unknown[], second: string, secondList: readonly unknown[],
+  caller: string, first: string, firstList: ArrayLike<unknown>, second: string, secondList: ArrayLike<unknown>,
 ): void {
   if (firstList.length !== secondList.length) {
     refuse(caller, `${first} and ${second} must be equally long`, `${firstList.length} and ${secondList.length}`);
@@ -71,7 +70,7 @@ export function requirePaired(
  * @example
  * requireSome("quantile", "values", [1]); // => undefined
  */
-export function requireSome(caller: string, name: string, list: readonly unknown[]): void {
+export function requireSome(caller: string, name: string, list: ArrayLike<unknown>): void {
   if (list.length === 0) refuse(caller, `${name} must not be empty`, "none");
 }
 

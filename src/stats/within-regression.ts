@@ -1,5 +1,4 @@
 import tQuantile from "@stdlib/stats-base-dists-t-quantile";
-import { Matrix, QrDecomposition, solve } from "ml-matrix";
 import { requireFinite, requireInside, requirePaired, requireSome } from "./requirement.ts";
 
 /** What one more of a column does to the outcome, all other columns and the group held fast. */
@@ -25,6 +24,8 @@ export interface NoWithin { readonly reason: "too few values within groups" }
 
 /** A part of a column's own length that counts as nothing. */
 const NOTHING = 1e-9;
+/** What must be left of a column's square, beside those before it: less is what rounding leaves of a column that says nothing new. */
+const HANGS = 1e-11;
 
 /** Values less the mean of their group, with the length left and the length before. */
 function within(values: ArrayLike<number>, of: Int32Array, sizes: Int32Array): { left: Float64Array; length: number; before: number } {
@@ -40,44 +41,84 @@ function within(values: ArrayLike<number>, of: Int32Array, sizes: Int32Array): {
   return { left, length: Math.sqrt(length), before: Math.sqrt(before) };
 }
 
-/** Rows decomposed at a time: a few thousand stay in the processor's cache, all of them do not. */
-const BLOCK = 2_048;
-
-/**
- * The triangle R of the QR decomposition of columns side by side, block by block of rows: the triangle of what came before is put on
- * top of the next block (Golub & Van Loan 2013, Matrix Computations, 5.2).
- */
-function triangle(columns: readonly Float64Array[], n: number): Matrix {
-  let above = new Matrix(0, columns.length);
-  for (let from = 0; from < n; from += BLOCK) {
-    // Rows of nothing below too few: a column more than there are rows shows as one that hangs on the others.
-    const until = Math.min(n, from + BLOCK), stacked = new Matrix(Math.max(above.rows + until - from, columns.length), columns.length);
-    stacked.setSubMatrix(above, 0, 0);
-    columns.forEach((column, at) => { for (let i = from; i < until; i += 1) stacked.set(above.rows + i - from, at, column[i] as number); });
-    above = new QrDecomposition(stacked).upperTriangularMatrix;
-  }
-  return above;
+/** Where a column is not nothing, and what it is there; most columns are levels that few values have. */
+function somewhere(values: ArrayLike<number>): { at: Int32Array; value: Float64Array } {
+  const at: number[] = [];
+  for (let i = 0; i < values.length; i += 1) if (values[i] !== 0) at.push(i);
+  return { at: Int32Array.from(at), value: Float64Array.from(at, (i) => values[i] as number) };
 }
 
-interface Decomposed { readonly kept: readonly number[]; readonly upper: Matrix; readonly along: Matrix; readonly left: number }
+/** Sum of products with a column that is something at a few places. As one side has no mean within a group, the other need not be freed of its own. */
+function product(left: Float64Array, { at, value }: { at: Int32Array; value: Float64Array }): number {
+  let sum = 0;
+  for (let i = 0; i < at.length; i += 1) sum += (left[at[i] as number] as number) * (value[i] as number);
+  return sum;
+}
 
-/** Columns that can be told apart, scaled to length one, decomposed with the outcome behind them; a column that hangs on those before it is given up. */
-function decomposed(columns: readonly { left: Float64Array; length: number; before: number }[], y: Float64Array): Decomposed | null {
-  let kept = columns.flatMap(({ length, before }, at) => (length > NOTHING * before ? [at] : []));
-  while (kept.length > 0) {
-    const scaled = kept.map((at) => { const { left, length } = columns[at] as (typeof columns)[number]; return left.map((value) => value / length); });
-    const whole = triangle([...scaled, y], y.length), p = kept.length;
-    const bound = kept.findIndex((_, i) => Math.abs(whole.get(i, i)) < NOTHING);
-    if (bound < 0) return { kept, upper: whole.subMatrix(0, p - 1, 0, p - 1), along: whole.subMatrix(0, p - 1, p, p), left: whole.get(p, p) ** 2 };
-    kept = kept.filter((_, i) => i !== bound);
+/** Products of columns scaled to length one, side by side, and of each with the outcome. */
+interface Products { readonly sides: readonly { readonly length: number; readonly before: number }[]; readonly columns: Float64Array; readonly outcome: Float64Array }
+
+/** Many columns of many values: each pair costs as much as the emptier of both holds. */
+function productsOf(columns: readonly ArrayLike<number>[], y: Float64Array, of: Int32Array, sizes: Int32Array): Products {
+  const p = columns.length, sides = columns.map((column) => within(column, of, sizes)), products = new Float64Array(p * p), outcome = new Float64Array(p);
+  columns.forEach((column, j) => {
+    const some = somewhere(column), length = sides[j]?.length ?? NaN;
+    outcome[j] = product(y, some) / length;
+    for (let k = 0; k < j; k += 1) products[j * p + k] = product((sides[k] as (typeof sides)[number]).left, some) / (length * (sides[k]?.length ?? NaN));
+    products[j * p + j] = 1;
+  });
+  return { sides: sides.map(({ length, before }) => ({ length, before })), columns: products, outcome };
+}
+
+interface Decomposed { readonly kept: readonly number[]; readonly lower: readonly (readonly number[])[]; readonly along: readonly number[] }
+
+/**
+ * Cholesky's triangle of the products, column by column (Golub & Van Loan 2013, Matrix Computations, 4.2), and the outcome along it. A column
+ * that never differs within a group, or hangs on those before it, is given up.
+ */
+function decomposed({ sides, columns, outcome }: Products): Decomposed {
+  const p = sides.length, kept: number[] = [], lower: number[][] = [], along: number[] = [];
+  for (let j = 0; j < p; j += 1) {
+    const { length, before } = sides[j] as (typeof sides)[number], row: number[] = [];
+    if (!(length > NOTHING * before)) continue;
+    kept.forEach((k, i) => { row.push(((columns[j * p + k] as number) - dot(row, lower[i] as number[], i)) / (lower[i]?.[i] as number)); });
+    const rest = 1 - dot(row, row, row.length);
+    if (rest < HANGS) continue;
+    const own = Math.sqrt(rest);
+    along.push(((outcome[j] as number) - dot(row, along, row.length)) / own);
+    lower.push([...row, own]);
+    kept.push(j);
   }
-  return null;
+  return { kept, lower, along };
+}
+
+function dot(one: readonly number[], other: readonly number[], many: number): number {
+  let sum = 0;
+  for (let i = 0; i < many; i += 1) sum += (one[i] as number) * (other[i] as number);
+  return sum;
+}
+
+/** Solves L'x = b from below. */
+function backward(lower: readonly (readonly number[])[], b: readonly number[]): number[] {
+  const x = [...b];
+  for (let i = x.length - 1; i >= 0; i -= 1) {
+    let rest = b[i] as number;
+    for (let k = i + 1; k < x.length; k += 1) rest -= (lower[k]?.[i] as number) * (x[k] as number);
+    x[i] = rest / (lower[i]?.[i] as number);
+  }
+  return x;
+}
+
+/** Lengths of the rows of the inverse of L', which are the errors of the coefficients at a scatter of one. */
+function errorsOf(lower: readonly (readonly number[])[]): number[] {
+  const squares = lower.map(() => 0);
+  lower.forEach((_, j) => { backward(lower, lower.map((__, i) => Number(i === j))).forEach((value, i) => { squares[i] = (squares[i] as number) + value ** 2; }); });
+  return squares.map(Math.sqrt);
 }
 
 /** Each different group by a number from 0 up, and how many values each holds. */
-function numbered(groups: readonly unknown[]): { of: Int32Array; sizes: Int32Array } {
-  const known = new Map<unknown, number>(), of = new Int32Array(groups.length);
-  groups.forEach((group, i) => { of[i] = known.get(group) ?? known.set(group, known.size).size - 1; });
+function numbered(groups: ArrayLike<unknown>): { of: Int32Array; sizes: Int32Array } {
+  const known = new Map<unknown, number>(), of = Int32Array.from(groups, (group) => known.get(group) ?? known.set(group, known.size).size - 1);
   const sizes = new Int32Array(known.size);
   for (const at of of) sizes[at] = (sizes[at] as number) + 1;
   return { of, sizes };
@@ -88,8 +129,8 @@ function numbered(groups: readonly unknown[]): { of: Int32Array; sizes: Int32Arr
  * inside them does.
  *
  * Least squares on values less their group's mean, which is least squares with one indicator for each group (Wooldridge 2010,
- * Econometric Analysis of Cross Section and Panel Data, ch. 10.5), by Householder QR of columns scaled to length one; limits from
- * the t distribution.
+ * Econometric Analysis of Cross Section and Panel Data, ch. 10.5), from the products of columns freed of
+ * their groups' means and scaled to length one, which one pass over the values gives; limits from the t distribution.
  *
  * @param groups the group of each value
  * @param columns what may explain, each as long as `outcome`
@@ -100,28 +141,28 @@ function numbered(groups: readonly unknown[]): { of: Int32Array; sizes: Int32Arr
  * withinRegression(["a", "b"], [[0, 1]], [1, 2]); // => { reason: "too few values within groups" }
  */
 export function withinRegression(
-  groups: readonly unknown[], columns: readonly (readonly number[])[], outcome: readonly number[], level = 0.95,
+  groups: ArrayLike<unknown>, columns: readonly ArrayLike<number>[], outcome: ArrayLike<number>, level = 0.95,
 ): WithinRegression | NoWithin {
+  requireNumbers(groups, columns, outcome);
+  requireInside("withinRegression", "level", level);
+  const { of, sizes } = numbered(groups), n = outcome.length, y = within(outcome, of, sizes), products = productsOf(columns, y.left, of, sizes);
+  const { kept, lower, along } = decomposed(products), degrees = n - sizes.length - kept.length;
+  if (degrees < 1) return { reason: "too few values within groups" };
+  const squares = Math.max(0, y.length ** 2 - dot(along, along, along.length)), residualSd = Math.sqrt(squares / degrees);
+  const effects: (WithinEffect | null)[] = columns.map(() => null), t = tQuantile((1 + level) / 2, degrees), answer = backward(lower, along), errors = errorsOf(lower);
+  kept.forEach((at, i) => {
+    const length = products.sides[at]?.length ?? NaN, coefficient = (answer[i] as number) / length, se = (residualSd * (errors[i] as number)) / length;
+    effects[at] = { coefficient, se, low: coefficient - t * se, high: coefficient + t * se };
+  });
+  return { n, groups: sizes.length, degrees, residualSd, effects };
+}
+
+function requireNumbers(groups: ArrayLike<unknown>, columns: readonly ArrayLike<number>[], outcome: ArrayLike<number>): void {
   requireSome("withinRegression", "outcome", outcome);
   requireFinite("withinRegression", "outcome", outcome);
   requirePaired("withinRegression", "groups", groups, "outcome", outcome);
-  requireInside("withinRegression", "level", level);
   for (const column of columns) {
     requirePaired("withinRegression", "column", column, "outcome", outcome);
     requireFinite("withinRegression", "column", column);
   }
-  const { of, sizes } = numbered(groups), n = outcome.length, y = within(outcome, of, sizes).left;
-  const sides = columns.map((column) => within(column, of, sizes)), parts = decomposed(sides, y);
-  const degrees = n - sizes.length - (parts?.kept.length ?? 0);
-  if (degrees < 1) return { reason: "too few values within groups" };
-  const squares = parts ? parts.left : y.reduce((sum, value) => sum + value ** 2, 0), residualSd = Math.sqrt(squares / degrees);
-  const effects: (WithinEffect | null)[] = columns.map(() => null), t = tQuantile((1 + level) / 2, degrees);
-  if (parts) {
-    const answer = solve(parts.upper, parts.along), inverse = solve(parts.upper, Matrix.eye(parts.kept.length));
-    parts.kept.forEach((at, i) => {
-      const length = sides[at]?.length ?? NaN, coefficient = answer.get(i, 0) / length, se = (residualSd * Math.hypot(...inverse.getRow(i))) / length;
-      effects[at] = { coefficient, se, low: coefficient - t * se, high: coefficient + t * se };
-    });
-  }
-  return { n, groups: sizes.length, degrees, residualSd, effects };
 }

@@ -1,7 +1,7 @@
 import { quantile } from "../../stats/quantile.ts";
 import { quantileLimits } from "../../stats/quantile-limits.ts";
 import { withinRegression } from "../../stats/within-regression.ts";
-import { grouped } from "../grouped.ts";
+import { grouped, groupNumbers, groupsOf } from "../grouped.ts";
 import type { TimedWork } from "./work.ts";
 
 /** The middle time of one job in one half of a year. */
@@ -38,8 +38,9 @@ function halves(rows: readonly TimedWork[]): HalfYear[] {
 }
 
 function perYear(rows: readonly TimedWork[]): Drift["per_year"] {
-  const hands = rows.map(({ maker, model, technician }) => JSON.stringify([maker, model, technician]));
-  const found = withinRegression(hands, [rows.map(({ received_on }) => Date.parse(received_on) / YEAR)], rows.map(({ labour_min }) => Math.log(labour_min)));
+  const hands = groupNumbers(rows, ({ maker }) => maker, ({ model }) => model, ({ technician }) => technician), days = new Map<string, number>();
+  const yearOf = ({ received_on }: TimedWork) => days.get(received_on) ?? days.set(received_on, Date.parse(received_on) / YEAR).get(received_on) ?? NaN;
+  const found = withinRegression(hands, [Float64Array.from(rows, yearOf)], Float64Array.from(rows, ({ labour_min }) => Math.log(labour_min)));
   const effect = "reason" in found ? null : found.effects[0];
   return effect ? { ratio: Math.exp(effect.coefficient), low: Math.exp(effect.low), high: Math.exp(effect.high) } : null;
 }
@@ -52,7 +53,7 @@ function perYear(rows: readonly TimedWork[]): Drift["per_year"] {
  * @returns most frequent job first
  */
 export function drifts(rows: readonly TimedWork[]): readonly Drift[] {
-  const jobs = [...grouped(rows, ({ job, reel_kind }) => JSON.stringify([job, reel_kind])).values()];
+  const jobs = groupsOf(rows, ({ job }) => job, ({ reel_kind }) => reel_kind);
   return jobs.sort((a, b) => b.length - a.length).flatMap((some) => {
     const [first] = some;
     if (!first) return [];

@@ -1,6 +1,6 @@
 import { quantile } from "../../stats/quantile.ts";
 import { ratioOfTotals } from "../../stats/ratio-of-totals.ts";
-import { grouped } from "../grouped.ts";
+import { grouped, groupsOf } from "../grouped.ts";
 import type { BenchRates } from "./bench-rates.ts";
 import type { TimedWork } from "./work.ts";
 
@@ -92,7 +92,7 @@ function ofJob(rows: readonly Paid[], over: Over): Earning[] {
   if (!first) return [];
   const { job, reel_kind } = first, name = { job, reel_kind, ...ALL };
   const tiers = [...grouped(rows, ({ tier }) => tier)].filter(([, some]) => some.length >= FEWEST && some.length < rows.length);
-  const models = [...grouped(rows, ({ maker, model }) => JSON.stringify([maker, model])).values()].filter((some) => some.length >= FEWEST);
+  const models = groupsOf(rows, ({ maker }) => maker, ({ model }) => model).filter((some) => some.length >= FEWEST);
   const worst = (a: Earning, b: Earning) => (a.per_hour ?? 0) - (b.per_hour ?? 0) || (a.model < b.model ? -1 : 1);
   return [
     earning(rows, name, over),
@@ -119,7 +119,7 @@ function span(rows: readonly TimedWork[]): number | null {
 export function earnings(rows: readonly TimedWork[], rates: BenchRates): Earnings {
   const paid = rows.filter(({ warranty }) => !warranty), over = { rates, years: span(rows) };
   const charged = paid.filter((row): row is Paid => row.labour_charge !== null);
-  const jobs = [...grouped(charged, ({ job, reel_kind }) => JSON.stringify([job, reel_kind])).values()].map((some) => ofJob(some, over));
+  const jobs = groupsOf(charged, ({ job }) => job, ({ reel_kind }) => reel_kind).map((some) => ofJob(some, over));
   const short = ([whole]: Earning[]) => whole?.gap_per_year ?? -(whole?.jobs ?? 0);
   return {
     rows: jobs.sort((a, b) => short(a) - short(b)).flat(),

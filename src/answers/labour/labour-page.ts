@@ -1,9 +1,8 @@
 import type { Engine } from "../../db/engine.ts";
-import { packedRows, unpackedRows } from "../../db/packed-rows.ts";
-import type { PackedRows } from "../../db/packed-rows.ts";
 import { filterValues } from "../filter.ts";
 import type { RecordsFilter } from "../filter.ts";
-import type { PlainWork, WorkMeans } from "../worker-work.ts";
+import { takingTurns } from "../worker-work.ts";
+import type { WorkMeans } from "../worker-work.ts";
 import type { BenchRates } from "./bench-rates.ts";
 import { drifts } from "./drift.ts";
 import type { Drift } from "./drift.ts";
@@ -20,36 +19,42 @@ import { believed } from "./work.ts";
 import type { WorkRow } from "./work.ts";
 import workSql from "./work.sql?raw";
 
-/** Finished jobs (`work.sql`), packed so that a worker and not the page makes rows of them. */
-export interface LabourRecords { readonly jobs: PackedRows<WorkRow>; readonly rates: BenchRates }
-
-/** Times by job, single jobs to draw, what they bring in, what goes with longer ones, and how they changed. */
-export interface LabourPage {
+/** Times by job, single jobs to draw, and what they bring in: what is looked at first. */
+export interface LabourTimes {
   readonly labour: Labour;
   readonly ticks: readonly MinutesTicks[];
   readonly earned: Earnings;
+}
+
+/** What goes with longer jobs, and how they changed. */
+export interface LabourChanges {
   readonly longer: TakesLonger;
   readonly drifts: readonly Drift[];
 }
 
-export type DoLabour = PlainWork<LabourRecords, LabourPage>;
-
-/** The page from records already counted; tells its steps. */
-export const labourPageOf: DoLabour = async ({ jobs, rates }, { report }) => {
-  const step = (name: string, done: number) => report?.({ step: name, done, total: 4 });
-  step("Sorting the minutes", 0);
-  const sorted = withSlips(unpackedRows(jobs)), work = believed(sorted);
-  step("How long each job takes", 1);
-  const labour = labourOf(sorted), ticks = minutesTicks(work);
-  step("What each job brings in", 2);
-  const earned = earnings(work, rates);
-  step("What goes with longer jobs", 3);
-  return { labour, ticks, earned, longer: whatTakesLonger(work), drifts: drifts(work) };
-};
-
 /** Everything that Labour shows. */
-export async function labourPage(
-  engine: Engine, filter: RecordsFilter, rates: BenchRates, means: WorkMeans = {}, work: DoLabour = labourPageOf,
-): Promise<LabourPage> {
-  return work({ jobs: await packedRows(engine, workSql, filterValues(filter), means.signal), rates }, means);
+export interface LabourPage extends LabourTimes, LabourChanges {}
+
+/** The times from finished jobs already counted. @throws the signal's reason when called off, as the next one */
+export async function labourTimesOf(jobs: readonly WorkRow[], rates: BenchRates, means: WorkMeans = {}): Promise<LabourTimes> {
+  const turn = takingTurns(means), sorted = withSlips(jobs), work = believed(sorted);
+  await turn("How long each job takes", 1, 4);
+  const labour = labourOf(sorted);
+  await turn("What each job brings in", 2, 4);
+  return { labour, ticks: minutesTicks(work), earned: earnings(work, rates) };
+}
+
+/** What else the same jobs tell. */
+export async function labourChangesOf(jobs: readonly WorkRow[], means: WorkMeans = {}): Promise<LabourChanges> {
+  const turn = takingTurns(means), work = believed(withSlips(jobs));
+  await turn("What goes with longer jobs", 3, 4);
+  const longer = whatTakesLonger(work);
+  await turn("What goes with longer jobs", 3, 4);
+  return { longer, drifts: drifts(work) };
+}
+
+/** Everything that Labour shows, asked of the engine. */
+export async function labourPage(engine: Engine, filter: RecordsFilter, rates: BenchRates, means: WorkMeans = {}): Promise<LabourPage> {
+  const jobs = await engine.rows<WorkRow>(workSql, filterValues(filter), means.signal);
+  return { ...await labourTimesOf(jobs, rates, means), ...await labourChangesOf(jobs, means) };
 }

@@ -1,7 +1,7 @@
 import { lognormalSummary } from "../../stats/lognormal-summary.ts";
 import { pooledTimes } from "../../stats/pooled-times.ts";
 import type { PooledTime } from "../../stats/pooled-times.ts";
-import { grouped } from "../grouped.ts";
+import { groupsOf } from "../grouped.ts";
 import type { LabourRow, MinutesRow } from "./labour.ts";
 import type { Slip } from "./slips.ts";
 
@@ -16,9 +16,23 @@ const POOLED_WORDS = {
   fitted: "", "no difference between groups": "no difference between models", "few groups, fixed prior": "few models: drawn only weakly toward the others",
 };
 
-const modelOf = ({ row: { maker, model } }: Sorted) => JSON.stringify([maker, model]);
-const counted = (group: readonly Sorted[]) => group.filter(({ row, slip }) => row.labour_min !== null && slip === null);
-const minutes = (group: readonly Sorted[]) => counted(group).flatMap(({ row }) => (row.labour_min === null ? [] : [row.labour_min]));
+/** Minutes that can be believed, and the tickets they stand on; counts of the others. */
+interface Counted { readonly minutes: readonly number[]; readonly warranty: number; readonly in_batches: number; readonly blank: number; readonly typed_as_hours: number; readonly with_waiting: number }
+
+function counted(group: readonly Sorted[]): Counted {
+  const minutes: number[] = [];
+  let warranty = 0, in_batches = 0, blank = 0, typed_as_hours = 0, with_waiting = 0;
+  for (const { row, slip } of group) {
+    if (row.labour_min === null) blank += 1;
+    if (slip === "typed as hours") typed_as_hours += 1;
+    if (slip === "with waiting") with_waiting += 1;
+    if (row.labour_min === null || slip !== null) continue;
+    minutes.push(row.labour_min);
+    if (row.warranty) warranty += 1;
+    if (row.in_batch) in_batches += 1;
+  }
+  return { minutes, warranty, in_batches, blank, typed_as_hours, with_waiting };
+}
 
 /** Times of a group with what is known of them, or nulls and why. */
 function times(values: readonly number[]) {
@@ -28,34 +42,35 @@ function times(values: readonly number[]) {
   return { n, median, mean, mean_low: curve?.meanLow ?? null, mean_high: curve?.meanHigh ?? null, p80, p90, why };
 }
 
-function described(group: readonly Sorted[], name: Pick<LabourRow, "maker" | "model">, pooled: PooledTime | null, pooled_note: string): LabourRow {
-  const { why, ...figures } = times(minutes(group)), first = group[0]?.row, used = counted(group);
+interface Group { readonly first: MinutesRow | undefined; readonly of: Counted }
+const groupOf = (group: readonly Sorted[]): Group => ({ first: group[0]?.row, of: counted(group) });
+
+function described({ first, of: { minutes, ...counts } }: Group, name: Pick<LabourRow, "maker" | "model">, pooled: PooledTime | null, pooled_note: string): LabourRow {
+  const { why, ...figures } = times(minutes);
   return {
     job: first?.job ?? null, reel_kind: first?.reel_kind ?? null, ...name, ...figures,
-    pooled_median: pooled?.median ?? null, pooled_p80: pooled?.p80 ?? null, pooled_p90: pooled?.p90 ?? null,
-    warranty: used.filter(({ row }) => row.warranty).length, in_batches: used.filter(({ row }) => row.in_batch).length,
-    blank: group.filter(({ row }) => row.labour_min === null).length,
-    typed_as_hours: group.filter(({ slip }) => slip === "typed as hours").length,
-    with_waiting: group.filter(({ slip }) => slip === "with waiting").length,
+    pooled_median: pooled?.median ?? null, pooled_p80: pooled?.p80 ?? null, pooled_p90: pooled?.p90 ?? null, ...counts,
     note: [why, pooled_note].filter((part) => part !== "").join("; "),
   };
 }
 
 /** One job on one kind of reel: all models together, then each model with enough jobs, most first. */
 function jobRows(group: readonly Sorted[]): LabourRow[] {
-  const models = [...grouped(group, modelOf).values()].filter((rows) => counted(rows).length > 0);
-  const pooled = models.length === 0 ? null : pooledTimes(models.map(minutes));
+  const models = groupsOf(group, ({ row }) => row.maker, ({ row }) => row.model).map(groupOf).filter(({ of }) => of.minutes.length > 0);
+  const pooled = models.length === 0 ? null : pooledTimes(models.map(({ of }) => of.minutes));
   const words = pooled === null ? "" : "reason" in pooled ? `not pooled: ${pooled.reason}` : POOLED_WORDS[pooled.status];
-  const rows = models.flatMap((rows, i) => {
-    const first = rows[0]?.row, time = pooled !== null && "times" in pooled ? pooled.times[i] ?? null : null;
-    return first === undefined || counted(rows).length < FEWEST_FOR_MODEL ? [] : [described(rows, { maker: first.maker, model: first.model }, time, words)];
+  const rows = models.flatMap((some, i) => {
+    const time = pooled !== null && "times" in pooled ? pooled.times[i] ?? null : null;
+    return some.first === undefined || some.of.minutes.length < FEWEST_FOR_MODEL ? [] : [described(some, { maker: some.first.maker, model: some.first.model }, time, words)];
   });
   const order = (a: LabourRow, b: LabourRow) => b.n - a.n || (a.model === b.model ? 0 : a.model < b.model ? -1 : 1);
-  return [described(group, { maker: "*", model: "*" }, null, "pooled figures stand by model"), ...rows.sort(order)];
+  return [described(groupOf(group), { maker: "*", model: "*" }, null, "pooled figures stand by model"), ...rows.sort(order)];
 }
+
+const named = (group: readonly Sorted[]) => JSON.stringify([group[0]?.row.job, group[0]?.row.reel_kind]);
 
 /** Rows of every job and kind of reel, the most frequent first; what no job is written for comes as any other. */
 export function labourRows(tickets: readonly Sorted[]): LabourRow[] {
-  const jobs = grouped(tickets, ({ row: { job, reel_kind } }) => JSON.stringify([job, reel_kind]));
-  return [...jobs].sort(([a, one], [b, other]) => other.length - one.length || (a < b ? -1 : 1)).flatMap(([, group]) => jobRows(group));
+  const jobs = groupsOf(tickets, ({ row }) => row.job, ({ row }) => row.reel_kind);
+  return jobs.sort((one, other) => other.length - one.length || (named(one) < named(other) ? -1 : 1)).flatMap(jobRows);
 }

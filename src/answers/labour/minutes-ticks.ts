@@ -1,4 +1,4 @@
-import { grouped } from "../grouped.ts";
+import { groupsOf } from "../grouped.ts";
 import type { TimedWork } from "./work.ts";
 
 /** Bench minutes of single jobs of one kind on one kind of reel, shortest first. */
@@ -26,7 +26,7 @@ export function evenSample(sorted: readonly number[], most: number): readonly nu
 
 /** Single jobs to draw, by job and kind of reel. */
 export function minutesTicks(work: readonly TimedWork[]): readonly MinutesTicks[] {
-  return [...grouped(work, ({ job, reel_kind }) => JSON.stringify([job, reel_kind])).values()].flatMap((some) => {
+  return groupsOf(work, ({ job }) => job, ({ reel_kind }) => reel_kind).flatMap((some) => {
     const [first] = some, all = Float64Array.from(some, ({ labour_min }) => labour_min).sort();
     return first ? [{ job: first.job, reel_kind: first.reel_kind, ticks: evenSample(Array.from(all), MOST_TICKS) }] : [];
   });

@@ -1,5 +1,5 @@
-import { median } from "simple-statistics";
-import { grouped } from "../grouped.ts";
+import { ascending, sortedQuantile } from "../../stats/quantile.ts";
+import { groupsOf } from "../grouped.ts";
 
 /** Minutes under this look like hours where the job usually takes more than `USUAL`. */
 const HOURS_BELOW = 6;
@@ -16,8 +16,6 @@ interface Timed {
   readonly labour_min: number | null;
 }
 
-const kindOfJob = ({ job, reel_kind }: Timed) => JSON.stringify([job, reel_kind]);
-
 /** What the minutes look like when they cannot be bench minutes, next to the median of the same job on the same kind of reel. */
 export function slip(minutes: number, usual: number): Slip | null {
   if (minutes < HOURS_BELOW && usual > USUAL) return "typed as hours";
@@ -31,9 +29,13 @@ export function slip(minutes: number, usual: number): Slip | null {
  * ten hours and four times the usual has waiting in it. The median they are held against is hardly moved by the slips.
  */
 export function withSlips<Row extends Timed>(rows: readonly Row[]): { row: Row; slip: Slip | null }[] {
-  const usual = new Map([...grouped(rows, kindOfJob)].map(([key, group]) => {
-    const minutes = group.flatMap(({ labour_min }) => (labour_min === null ? [] : [labour_min]));
-    return [key, minutes.length === 0 ? 0 : median(minutes)] as const;
-  }));
-  return rows.map((row) => ({ row, slip: row.labour_min === null ? null : slip(row.labour_min, usual.get(kindOfJob(row)) ?? 0) }));
+  const slips = new Map<Row, Slip>();
+  for (const group of groupsOf(rows, ({ job }) => job, ({ reel_kind }) => reel_kind)) {
+    const minutes = group.flatMap(({ labour_min }) => labour_min ?? []), usual = minutes.length === 0 ? 0 : sortedQuantile(ascending(minutes), 0.5);
+    for (const row of group) {
+      const found = row.labour_min === null ? null : slip(row.labour_min, usual);
+      if (found !== null) slips.set(row, found);
+    }
+  }
+  return rows.map((row) => ({ row, slip: slips.get(row) ?? null }));
 }

@@ -1,5 +1,6 @@
 import { withinRegression } from "../../stats/within-regression.ts";
 import type { WithinEffect } from "../../stats/within-regression.ts";
+import { groupNumbers, groupsOf } from "../grouped.ts";
 import type { TimedWork } from "./work.ts";
 
 /** How many times as long: the best figure and the range in which it plausibly lies. */
@@ -39,17 +40,11 @@ export interface TakesLonger {
 /** A technician's year, or a driver, is judged from this many jobs on. */
 const FEWEST = 10;
 
-const yearOf = ({ received_on }: TimedWork) => Number(received_on.slice(0, 4));
-const sameWork = ({ job, reel_kind, maker, model }: TimedWork) => JSON.stringify([job, reel_kind, maker, model]);
 const timesAsLong = (effect: WithinEffect | null | undefined): Partial<TimesAsLong> =>
   effect ? { ratio: Math.exp(effect.coefficient), low: Math.exp(effect.low), high: Math.exp(effect.high) } : {};
 
-/** The mean of the logarithms, as a time. */
-function typical(rows: readonly TimedWork[]): number | null {
-  return rows.length === 0 ? null : Math.exp(rows.reduce((sum, { labour_min }) => sum + Math.log(labour_min), 0) / rows.length);
-}
-
-interface Term<About> { readonly about: About; readonly of: (row: TimedWork, at: number) => number; readonly jobs: number }
+/** A column of the regression, what it is about, and the jobs in which it is something. */
+interface Term<About> { readonly about: About; readonly column: Float64Array; readonly jobs: number }
 
 const DRIVERS: readonly { name: Driver["name"]; of: (row: TimedWork) => number }[] = [
   { name: "each part replaced", of: (row) => row.parts_replaced },
@@ -58,7 +53,10 @@ const DRIVERS: readonly { name: Driver["name"]; of: (row: TimedWork) => number }
   { name: "reels that came together", of: (row) => Number(row.in_batch) },
 ];
 
-const counted = (rows: readonly TimedWork[], of: (row: TimedWork, at: number) => number) => rows.reduce((n, row, at) => (of(row, at) > 0 ? n + 1 : n), 0);
+const driverTerms = (rows: readonly TimedWork[]): Term<Driver["name"]>[] => DRIVERS.map(({ name, of }) => {
+  const column = Float64Array.from(rows, of);
+  return { about: name, column, jobs: column.reduce((n, value) => (value > 0 ? n + 1 : n), 0) };
+});
 
 /** The technician with most jobs; of two with as many, the first by name. */
 function mostJobs(rows: readonly TimedWork[]): string | null {
@@ -67,22 +65,42 @@ function mostJobs(rows: readonly TimedWork[]): string | null {
   return [...counts].sort(([a, n], [b, m]) => m - n || (a < b ? -1 : 1))[0]?.[0] ?? null;
 }
 
-/** One term for each year of each technician but the one beside; jobs without a technician have terms too, which are not told. */
-function technicianTerms(rows: readonly TimedWork[], years: readonly number[], beside: string | null): Term<{ technician: string | null; year: number }>[] {
-  const keys = new Map<string, { technician: string | null; year: number }>();
-  rows.forEach(({ technician }, at) => { if (technician !== beside) keys.set(`${technician ?? ""} ${years[at]}`, { technician, year: years[at] as number }); });
-  return [...keys.values()].map((about) => {
-    const of = (row: TimedWork, at: number) => Number(years[at] === about.year && row.technician === about.technician);
-    return { about, of, jobs: counted(rows, of) };
-  }).sort((a, b) => ((a.about.technician ?? "") < (b.about.technician ?? "") ? -1 : (a.about.technician ?? "") > (b.about.technician ?? "") ? 1 : a.about.year - b.about.year));
+/** One person's jobs of one year, by their places; null stands for nobody written. */
+interface PersonYear { readonly technician: string | null; readonly year: number; readonly places: readonly number[]; readonly log_sum: number }
+
+/** Everybody's years, in one pass over the jobs. */
+function personYears(rows: readonly TimedWork[], years: Int32Array, logs: Float64Array): PersonYear[] {
+  const places = Array.from(rows, (_, at) => at);
+  return groupsOf(places, (at) => rows[at]?.technician, (at) => years[at]).map((some) => ({
+    technician: rows[some[0] as number]?.technician ?? null, year: years[some[0] as number] as number, places: some, log_sum: some.reduce((sum, at) => sum + (logs[at] as number), 0),
+  }));
 }
 
-function yearTerms(rows: readonly TimedWork[], years: readonly number[]): Term<number>[] {
+/** A column that is one at these places. */
+function ones(places: readonly number[], length: number): Float64Array {
+  const column = new Float64Array(length);
+  for (const at of places) column[at] = 1;
+  return column;
+}
+
+const byNameAndYear = (a: PersonYear, b: PersonYear) => ((a.technician ?? "") < (b.technician ?? "") ? -1 : (a.technician ?? "") > (b.technician ?? "") ? 1 : a.year - b.year);
+
+/** One term for each year of each technician but the one beside; jobs without a technician have terms too, which are not told. */
+const technicianTerms = (people: readonly PersonYear[], beside: string | null, length: number): Term<PersonYear>[] =>
+  people.filter(({ technician }) => technician !== beside).sort(byNameAndYear).map((about) => ({ about, column: ones(about.places, length), jobs: about.places.length }));
+
+function yearTerms(years: Int32Array): Term<number>[] {
   const [, ...later] = [...new Set(years)].sort((a, b) => a - b);
   return later.map((year) => {
-    const of = (_: TimedWork, at: number) => Number(years[at] === year);
-    return { about: year, of, jobs: counted(rows, of) };
+    const column = Float64Array.from(years, (one) => Number(one === year));
+    return { about: year, column, jobs: column.reduce((n, one) => n + one, 0) };
   });
+}
+
+/** Mean of the logarithms beside that of the colleague in the same year, as a time; null when one of them has no job in it. */
+function unadjusted(own: PersonYear, people: readonly PersonYear[], beside: string | null): number | null {
+  const other = people.find(({ technician, year }) => technician === beside && year === own.year);
+  return other === undefined ? null : Math.exp(own.log_sum / own.places.length) / Math.exp(other.log_sum / other.places.length);
 }
 
 /**
@@ -97,21 +115,17 @@ function yearTerms(rows: readonly TimedWork[], years: readonly number[]): Term<n
 export function whatTakesLonger(rows: readonly TimedWork[]): TakesLonger {
   const beside = mostJobs(rows), nothing = { jobs: rows.length, drivers: [], beside, technicians: [], years: [] };
   if (rows.length === 0) return { reason: "no finished job has minutes written", ...nothing };
-  const drivers = DRIVERS.map((driver) => ({ ...driver, jobs: counted(rows, driver.of) }));
-  const year_of = rows.map(yearOf), people = technicianTerms(rows, year_of, beside), years = yearTerms(rows, year_of);
-  const columns = [...drivers, ...years, ...people].map(({ of }) => rows.map(of));
-  const found = withinRegression(rows.map(sameWork), columns, rows.map(({ labour_min }) => Math.log(labour_min)));
+  const length = rows.length, logs = Float64Array.from(rows, ({ labour_min }) => Math.log(labour_min)), year_of = Int32Array.from(rows, ({ received_on }) => Number(received_on.slice(0, 4)));
+  const everybody = personYears(rows, year_of, logs), drivers = driverTerms(rows), years = yearTerms(year_of), people = technicianTerms(everybody, beside, length);
+  const same_work = groupNumbers(rows, ({ job }) => job, ({ reel_kind }) => reel_kind, ({ maker }) => maker, ({ model }) => model);
+  const found = withinRegression(same_work, [...drivers, ...years, ...people].map(({ column }) => column), logs);
   if ("reason" in found) return { reason: "too few jobs of one kind on one model", ...nothing };
   const at = (index: number, jobs: number) => (jobs < FEWEST ? {} : timesAsLong(found.effects[index]));
-  const unadjusted = (technician: string, year: number) => {
-    const of = (name: string | null) => typical(rows.filter((row, at) => year_of[at] === year && row.technician === name)), own = of(technician), other = of(beside);
-    return own === null || other === null ? null : own / other;
-  };
   return {
-    reason: null, jobs: rows.length, beside,
-    drivers: drivers.map(({ name, jobs }, i) => ({ name, jobs, ...at(i, jobs) })),
+    reason: null, jobs: length, beside,
+    drivers: drivers.map(({ about, jobs }, i) => ({ name: about, jobs, ...at(i, jobs) })),
     years: years.map(({ about, jobs }, i) => ({ year: about, jobs, ...at(drivers.length + i, jobs) })),
-    technicians: people.flatMap(({ about: { technician, year }, jobs }, i) =>
-      (technician === null ? [] : [{ technician, year, jobs, unadjusted: unadjusted(technician, year), ...at(drivers.length + years.length + i, jobs) }])),
+    technicians: people.flatMap(({ about, jobs }, i) => (about.technician === null ? []
+      : [{ technician: about.technician, year: about.year, jobs, unadjusted: unadjusted(about, everybody, beside), ...at(drivers.length + years.length + i, jobs) }])),
   };
 }

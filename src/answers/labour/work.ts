@@ -19,8 +19,12 @@ export type WorkRow = MinutesRow & {
 export type TimedWork = WorkRow & { readonly labour_min: number };
 
 /** The jobs whose minutes can be believed; blanks and typing slips are left out. */
-export const believed = (sorted: readonly { readonly row: WorkRow; readonly slip: Slip | null }[]): readonly TimedWork[] =>
-  sorted.flatMap(({ row, slip }) => (row.labour_min === null || slip !== null ? [] : [{ ...row, labour_min: row.labour_min }]));
+export function believed(sorted: readonly { readonly row: WorkRow; readonly slip: Slip | null }[]): readonly TimedWork[] {
+  const work: TimedWork[] = [];
+  for (const { row, slip } of sorted) if (slip === null && isTimed(row)) work.push(row);
+  return work;
+}
+const isTimed = (row: WorkRow): row is TimedWork => row.labour_min !== null;
 
 /** Finished jobs with believable minutes, oldest first; blanks and typing slips are left out, as in `labour`, which counts them. */
 export async function timedWork(engine: Engine, filter: RecordsFilter, signal?: AbortSignal): Promise<readonly TimedWork[]> {

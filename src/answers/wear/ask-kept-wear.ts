@@ -12,7 +12,7 @@ import costsSql from "./costs.sql?raw";
 import { followParts } from "./follow-parts.ts";
 import gradesSql from "./grades.sql?raw";
 import keptLinesSql from "./kept-lines.sql?raw";
-import { linesName } from "./kept-wear.ts";
+import { linesName } from "./kept-lines.ts";
 import type { AboutWear, AskedKeptWear } from "./kept-wear.ts";
 import linkedSql from "./linked.sql?raw";
 import placeOfSql from "./place-of.sql?raw";

@@ -1,7 +1,10 @@
 import { columnsOf } from "../../db/arrow-columns.ts";
 import type { SqlValue } from "../../db/engine.ts";
 import type { Asked, WearLine } from "./wear-records.ts";
-import type { FirstSights, WearFilter } from "./wear.ts";
+import type { Clock, FirstSights, WearFilter } from "./wear.ts";
+
+/** The name under which a worker keeps the lines of a clock. */
+export const linesName = (clock: Clock): string => `lines in ${clock}`;
 
 /** What parts of one kind of line have in common besides their exposures. */
 interface Trait {

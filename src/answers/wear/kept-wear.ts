@@ -5,7 +5,7 @@ import type { Advice, AdviceQuestion } from "./advice.ts";
 import { daysClock, kindOf } from "./advice-records.ts";
 import type { PartCost, Year } from "./advice-records.ts";
 import { wearOf } from "./all-wear.ts";
-import { keptLines, linesFrom } from "./kept-lines.ts";
+import { keptLines, linesFrom, linesName } from "./kept-lines.ts";
 import type { KeptLines } from "./kept-lines.ts";
 import { ALL_WEAR } from "./wear-records.ts";
 import type { Asked, GradeRow, WearLine, WearRecords } from "./wear-records.ts";
@@ -24,9 +24,6 @@ export interface KeptWearWork {
 }
 export type KeptWearKind = keyof KeptWearWork;
 export type AskedKeptWear = { [Kind in KeptWearKind]: { readonly kind: Kind; readonly about: AboutWear } & KeptWearWork[Kind]["asked"] }[KeptWearKind];
-
-/** The name under which the lines of a clock are kept. */
-export const linesName = (clock: Clock): string => `lines in ${clock}`;
 
 type Kept = (name: string) => KeptLines;
 type Of<Kind extends KeptWearKind> = Extract<AskedKeptWear, { kind: Kind }>;

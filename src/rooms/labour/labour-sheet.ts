@@ -1,5 +1,5 @@
 import { jobName } from "../../answers/labour/job-name.ts";
-import type { LabourPage } from "../../answers/labour/labour-page.ts";
+import type { LabourTimes } from "../../answers/labour/labour-page.ts";
 import type { RecordsFilter } from "../../answers/filter.ts";
 import { REEL_KINDS } from "../../records/columns.ts";
 import { day, oneOf, text, type Values } from "../../ui/url-state.ts";
@@ -19,7 +19,7 @@ export const labourFilter = (values: Values<typeof LABOUR_FIELDS>): RecordsFilte
 const FEWEST_DRAWN = 5, MOST_DRAWN = 20;
 
 /** Lines of the strip chart, in the order of the table. */
-export function minutesLines({ labour: { rows }, ticks }: Pick<LabourPage, "labour" | "ticks">): readonly MinutesLine[] {
+export function minutesLines({ labour: { rows }, ticks }: Pick<LabourTimes, "labour" | "ticks">): readonly MinutesLine[] {
   const by_name = new Map(ticks.map((one) => [jobName(one), one.ticks]));
   return wholeJobs(rows).filter((row) => row.n >= FEWEST_DRAWN).slice(0, MOST_DRAWN)
     .map((row) => ({ name: jobName(row), n: row.n, ticks: by_name.get(jobName(row)) ?? [], median: row.median, p80: row.p80 }));
