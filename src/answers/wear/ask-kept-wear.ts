@@ -17,6 +17,7 @@ import type { AboutWear, AskedKeptWear } from "./kept-wear.ts";
 import linkedSql from "./linked.sql?raw";
 import placeOfSql from "./place-of.sql?raw";
 import type { GradeRow, PlaceName } from "./wear-records.ts";
+import { CLOCKS } from "./wear.ts";
 import type { Clock, Wear, WearBeside, WearCurve, WearFilter, WearRow } from "./wear.ts";
 
 /** The curve that the owner looks at goes before the list, and what stands beside it after all. */
@@ -56,7 +57,10 @@ export class KeptWear {
     const about = await this.#ready(engine, version, [filter.clock], means), { signal } = means, { position } = overall;
     const [numbered] = await engine.rows<{ place: number }>(placeOfSql, { position }, signal);
     const grades = await engine.rows<GradeRow>(gradesSql, { ...filterValues(filter), clock: filter.clock, place: numbered?.place ?? null }, signal);
-    return this.#worker.ask<WearBeside>({ kind: "beside", filter, position, overall, grades, about }, means, LAST);
+    const answer = await this.#worker.ask<WearBeside>({ kind: "beside", filter, position, overall, grades, about }, means, LAST);
+    // All that was asked for stands: the other clocks are counted before somebody asks for them. A fault comes again, and is told, when one does.
+    for (const clock of CLOCKS) void this.#hold(engine, clock, {}).catch(() => undefined);
+    return answer;
   }
 
   /** When a reel should come in. */
@@ -68,14 +72,19 @@ export class KeptWear {
   /** Ends the worker with everything it keeps. */
   forget(): void { this.#worker.inState(); }
 
-  /** Sees that the worker keeps the lines of these clocks, of the records as they are now. */
-  async #ready(engine: Engine, version: number, clocks: readonly Clock[], { signal, report }: WorkMeans): Promise<AboutWear> {
-    if (this.#state[0] !== engine || this.#state[1] !== version) [this.#state, this.#about] = [[engine, version], new SharedWork()];
-    const worker = this.#worker.inState(engine, version), about = this.#about;
-    for (const clock of clocks) await worker.hold(linesName(clock), async (stop) => {
+  #hold(engine: Engine, clock: Clock, { signal, report }: WorkMeans): Promise<void> {
+    return this.#worker.hold(linesName(clock), async (stop) => {
       await followParts(engine, { signal: stop, report });
       return packedRows(engine, keptLinesSql, { clock }, stop);
     }, signal);
+  }
+
+  /** Sees that the worker keeps the lines of these clocks, of the records as they are now. */
+  async #ready(engine: Engine, version: number, clocks: readonly Clock[], { signal, report }: WorkMeans): Promise<AboutWear> {
+    if (this.#state[0] !== engine || this.#state[1] !== version) [this.#state, this.#about] = [[engine, version], new SharedWork()];
+    this.#worker.inState(engine, version);
+    const about = this.#about;
+    for (const clock of clocks) await this.#hold(engine, clock, { signal, report });
     return about.of("about", (stop) => aboutWear(engine, stop), signal);
   }
 }
