@@ -104,9 +104,9 @@ const gear: Reading = ({ reel_kind, near, plural }) => {
   return has(near, "pinion") ? ["main_gear"] : [];
 };
 
-const sleeve: Reading = ({ reel_kind, near, note }) => {
+const sleeve: Reading = ({ reel_kind, near, breath, note }) => {
   if (revolving(reel_kind) && has(near, "dog", "ratchet")) return ["gear_shaft"];
-  if (has(near, "pinion", "star", "gear", "spacer") || reel_kind === "fly") return [];
+  if (has(reel_kind === "spinning" ? breath : near, "pinion", "star", "gear", "spacer") || reel_kind === "fly") return [];
   return has(note, "ar", "oneway", "clutch", "arb", "owb", "owc") ? ["ar_sleeve"] : [];
 };
 

@@ -55,12 +55,21 @@ const INSIDE = /^(?:water|sand|salt|grit) (?:in|in the|under)$/;
 const HEARD: ReadonlySet<string> = new Set(["noise", "coming", "came", "come", "grind", "grinding", "squeal", "squeak", "knock", "knocking", "rattle",
   "play", "rumble", "sound", "sounds", "click", "clicking"]);
 
+const SMALL: ReadonlySet<string> = new Set(["its", "a", "an", "the", "one", "two", "both", "all", "of", "small"]);
+/** "Cast control knob missing o-ring, fitted": the first part only tells where the second is missing. */
+function lacksAnother(found: readonly Token[], inside: readonly Mark[], part: Mark): boolean {
+  const missing = inside.find((mark) => mark.kind === "mode" && mark.from === part.to && mark.phrase === "missing");
+  let next = missing?.to ?? found.length;
+  while (SMALL.has(found[next]?.word ?? "") || /^\d+$/.test(found[next]?.word ?? "") || found[next]?.kind === "quantity") next++;
+  return missing !== undefined && inside.some((mark) => mark.kind === "part" && mark.from === next);
+}
 /** What is felt or seen in the part at fault: "handle has play in the joint". */
 const SEEN_IN: ReadonlySet<string> = new Set(["play", "slop", "crack", "cracked", "wear", "movement", "groove", "rust", "slack", "burr", "split", "hole",
   "corrosion", "pitting", "wobble"]);
 /** A part named only as a place ("behind the rotor"), opened on the way ("took the handle off"), or denied ("not the clutch"). */
 export function aside(found: readonly Token[], inside: readonly Mark[], part: Mark, from: number): boolean {
   if (wasOpened(found, inside, part)) return true;
+  if (lacksAnother(found, inside, part)) return true;
   const before = wordBefore(found, part.from);
   if (before.at < from) return false;
   const covering = inside.find((mark) => mark.from <= before.at && mark.to > before.at);

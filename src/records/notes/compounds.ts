@@ -60,8 +60,8 @@ function sizedInside(found: readonly Token[], all: readonly Mark[], kind: ReelKi
 const WHICH: ReadonlySet<string> = new Set(["top", "bottom", "rear", "front", "upper", "lower", "center"]);
 /** Nothing, or one word we do not know, stands between them ("thumb bar return spring"). */
 const touches = (found: readonly Token[], owner: Mark, mark: Mark) =>
-  mark.from - owner.to <= 2 && found.slice(owner.to, mark.from).every((token) => token.kind === "word" && !FILLERS.has(token.word)
-    && !/ed$|^\d/.test(token.word));
+  mark.from - owner.to <= 2 && found.slice(owner.to, mark.from).every((token) => token.kind === "word" && (token.word === "side" || (!FILLERS.has(token.word)
+    && !/ed$|^\d/.test(token.word))));
 
 /** A part's name just before a bare family word is one name of a part: a known one ("pawl spring"), or one we cannot place ("knob seal"). */
 function joinedNames(found: readonly Token[], all: readonly Mark[], kind: ReelKind | null): Mark[] {

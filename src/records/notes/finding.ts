@@ -140,7 +140,7 @@ export function findings(one: Spoken, { found, note, cell, listed, turning }: Ar
       grade_at_least: mild || fine ? null : done.code === "EXTRACT" ? Math.max(3, fault.grade ?? 0) : fault.grade,
       grade_at_most: fine ? 1 : mild ? 2 : null,
       qty: count?.qty ?? null, qty_assumed: count?.assumed ?? false, size: one.item.sizes[0] ?? null, doubtful,
-      text: note.slice(start, end), start, end, rule: `${one.part.own ? "the shop's own spelling, " : one.part.corrected ? "misspelt part, " : ""}${done.rule}`,
+      text: note.slice(start, end), start, end, rule: `${one.part.own ? "the shop's own spelling, " : one.part.guessed ? "likely place, " : one.part.corrected ? "misspelt part, " : ""}${done.rule}`,
       confidence: sure,
     };
   });

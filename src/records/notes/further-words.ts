@@ -9,20 +9,20 @@ export const FURTHER_DONE: readonly (readonly [code: string, phrases: readonly s
     new un in; new ones put in; binned and replaced; binned and renewed; subbed out; subbed in; subbed for; put another; fitted a replacement; fitted a genuine;
     fitted an aftermarket; new went in; in went a new; in went new; treated to new; treated to a new; given new; given a new; spare fitted; spare put in;
     one from spares; new from stock; ex stock; machined up a new; printed a; 3d printed a; new part in; replacement put in; put a replacement in; 
-    exchanged for new; changed like for like; replacing with new; retrofitted`)],
+    exchanged for new; changed like for like; exchange; replacing with new; retrofitted`)],
   ["CLEAN", listed(`degrimed; degummed; de gummed; pulled and cleaned; rinsed through; soaked overnight; wiped over; brushed off; brushed out; brushed clean;
     scrubbed up; scrubbed clean; jet washed; blown clean; picked clean; scraped off; cleaned up nicely; cleaned up well; cleaned up ok; cleaned up fine;
-    flushed with solvent; hosed down; washed thoroughly; cleaned thoroughly; flushed twice; cleaned by hand; steam cleaned; polished clean; shampooed`)],
+    flushed with solvent; hosed down; washed thoroughly; cleaned thoroughly; flushed twice; cleaned by hand; steam cleaned; polished clean; shampooed; dry out`)],
   ["LUBE", listed(`dabbed; slathered; lubricate; re lubricated; relubricated; lubing; 1 drop each; 2 drop each; two drop each; 1 drop; repack; grease only; oil only;
-    oiled only; lubed only; smeared with; spritz of oil; greased only; grease lightly; oil lightly; fed with oil; rehydrated; moistened with oil`)],
+    oiled only; lubed only; smeared with; spritz of oil; regrease; relube; reoil; greased only; grease lightly; oil lightly; fed with oil; rehydrated; moistened with oil`)],
   ["ADJ", listed(`clicked back; clicked back in; sprung back in; re hung; dialled in; tweaked back; set back; nudged back; nudged over; re spaced; turned the other way;
     turned other way; gave it a stretch; stretched a bit; bent open; opened out; closed up a touch; backed it off; backed off a touch; loosened off;
     re aligned; lined up; stacked right; stacked correctly; put right way round; put right way up; stacked in the right order; put in the right order; put in order;
-    put in right order; moved across; moved over to; seated; seated properly; seated correctly; sat right; swapped hand`)],
+    put in right order; moved across; moved over to; seated; seated properly; align; realign; retension; restack; seated correctly; sat right; swapped hand`)],
   ["STRAIGHT", listed(`rolled true; rolled back true; straightened cold; tweaked straight; rolled; bent back by hand; pulled back; pulled back out; bent back out; pushed back out`)],
   ["REPAIR", listed(`super glued; stuck down; ran a tap through; chased thread; chased the thread; chased thread out; buffed out; lapped in; re threaded; rethreaded; filled;
-    rubbed smooth; filed flat; filed true; dressed up; dressed out; dressed smooth; dressed with a file; sanded flat; sanded back`)],
-  ["TIGHT", listed(`nipped; tightened down; pulled up tight; did it up; done up tight; done up proper; cinched up; tightened back up; wound tight; torqued up; torqued down; done up properly`)],
+    rubbed smooth; filed flat; filed true; deglaze; weld; solder; bond; lap; skim; dressed up; dressed out; dressed smooth; dressed with a file; sanded flat; sanded back`)],
+  ["TIGHT", listed(`nip; tightened down; pulled up tight; did it up; done up tight; done up proper; cinched up; tightened back up; wound tight; torqued up; torqued down; done up properly`)],
   ["ORDER", listed(`in the post; none here; none on the shelf; need to get; chasing supplier; with supplier; from the states; ran out; out of print;
     on special order; part to come; parts to come; new one to come; when it comes; when in stock; supplier has none; on the next order; order in; have ordered`)],
 ];

@@ -11,7 +11,7 @@ type Heads = Readonly<Record<string, Likely>>;
 
 /** What a bare word of a part stands for most often, by what is named near it (common practice, no source). It is asked, never taken. */
 const SPINNING: Heads = {
-  bearing: [["knob", "knob_bearing"], ["osc oscillation worm", "osc_bearing"]],
+  bearing: [["knob", "knob_bearing"], ["roller", "line_roller_bearing"], ["osc oscillation worm", "osc_bearing"]],
   screw: [["handle", "handle_screw"], ["lineroller roller", "line_roller_screw"], ["bail holder", "bail_screw"], ["lock", "rotor_nut_lock"], ["slider oscillation", "osc_screw"],
     ["cover body", "side_cover_screws"]],
   spring: [["dog", "ar_dog_spring"], ["clutch ar oneway roller", "ar_springs"], ["knob", "drag_knob_spring"], ["bail", "bail_spring"]],
@@ -40,7 +40,7 @@ const HEADS: Readonly<Record<ReelKind, Heads>> = { spinning: SPINNING, conventio
 /** Small parts of which a reel has many: their place must stand close by. */
 const STRICT: ReadonlySet<string> = new Set(["bearing", "bush", "spring", "screw", "shim", "washer"]);
 /** How far a word stands from the one whose place it tells. */
-const CLOSE = 5;
+const CLOSE = 7;
 
 const isOf = (position: string, kind: ReelKind | null) => kind === null || (kindsOf.get(position)?.includes(kind) ?? false);
 

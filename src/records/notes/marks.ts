@@ -123,7 +123,8 @@ function named(key: string, phrase: Phrase, around: Around & { readonly which: b
   const unsure = around.which && (family === "ball bearing" || family === "seal" || family === "bushing" || family === "washer or shim");
   const sure = unsure && !positions.some((position) => familyOf.get(position) === "drag washer") ? [] : read !== null || positions.length === 1
     ? positions : [];
-  if (sure.length === 0 && (read === null ? family === null : NO_FAMILY.has(key))) return null;
+  if (sure.length === 0 && read !== null && NO_FAMILY.has(key)) return kind === "spinning" ? { ...NO_PART, plural: around.plural } : null;
+  if (sure.length === 0 && read === null && family === null) return null;
   return { positions: sure, family: sure[0] !== undefined ? familyOf.get(sure[0]) ?? null : family, ambiguous: isAmbiguous(key), plural: around.plural,
     unmet: read === null && sure[0] !== undefined && !phrase.places.includes(sure[0]) };
 }

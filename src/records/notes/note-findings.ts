@@ -122,7 +122,7 @@ function read(text: string, context: NoteContext): NoteReading {
   const all = cell === "note" && first && namesJob(first, found) ? [first.map((item) => ({ ...item, parts: [] })), ...whole.slice(1)] : whole;
   const spoken = attach(all), lists = fittedLists(all, found), work = workOf(lastWork(all), spoken);
   const weighed = spoken.flat().filter((one) => !isComplaint(one, cell)).flatMap((part) => {
-    const weak = parts_cell ? part.item.doubt && part.bare : mentioned(part, work) || (part.told.length === 0 && !lists.has(part.sentence) && !plain);
+    const weak = part.part.guessed || (parts_cell ? part.item.doubt && part.bare : mentioned(part, work) || (part.told.length === 0 && !lists.has(part.sentence) && !plain));
     return findings(part, { found, note: text, cell, listed: lists.has(part.sentence), turning })
       .filter(({ action }) => !isPassing(part, action)).map((one) => ({ one, weak }));
   });

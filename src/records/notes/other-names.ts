@@ -157,5 +157,6 @@ export const OTHER_NAMES: readonly (readonly [position: string, names: readonly 
   ["frame_screws", listed(`palm side plate screw; palm side sideplate screw; palm plate screw`)],
   ["fly_latch", listed(`latch cap`)], ["fly_spool", listed(`rim of spool; edge of spool`)], ["ar_springs", listed(`clutch cage spring`)],
   ["el_seal", listed(`socket seal; plug seal; power socket seal`)], ["handle_joint", listed(`joint of handle; folding joint pin`)],
+  ["low_gear", listed(`shifter button; speed shifter; speed shifter button; shift knob; speed button; gear shifter`)],
   ["handle_nut_lock", listed(`nut cover; nut cap; nut keeper`)],
 ];

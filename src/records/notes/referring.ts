@@ -130,7 +130,7 @@ function onlyNames(found: readonly Token[], mark: Mark, next: Mark | undefined):
   if (mark.kind === "part" && next?.from === mark.to && next.phrase === "missing") return lacks(found, next.to);
   if (mark.kind !== "part" || behind?.kind !== "word" || (next?.from === mark.to
     && !(mark.family === "screw" && next.phrase.startsWith("thread")))) return false;
-  return NOUNS.has(behind.word) || (mark.phrase === "drag" && !FILLERS.has(behind.word));
+  return NOUNS.has(behind.word) || (mark.phrase === "drag" && !mark.plural && !FILLERS.has(behind.word));
 }
 
 /** Readings with the words that refer to others settled: names in pieces, sides, bare words for parts named before. */

@@ -133,7 +133,7 @@ function numbered(token: Token): Token[] {
   return [{ ...token, word: short, end: token.end - 1 }, { ...token, kind: "quantity", word: count, start: token.end - 1 }];
 }
 
-const isKnown = (word: string) => knownWords.has(word) || FILLERS.has(word);
+const isKnown = (word: string) => knownWords.has(word) || FILLERS.has(word) || phrases.has(word);
 const isPart = (word: string) => word.length > 2 && partWords.has(sameWord(word));
 
 /** "Carbo nwashers": two words of parts between which the space stands a letter too early or too late. */

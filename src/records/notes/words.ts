@@ -25,7 +25,7 @@ const SAME: ReadonlyMap<string, string> = new Map(Object.entries({
   chckd: "checked", insp: "inspected", inspd: "inspected", rplc: "replaced", rplced: "replaced", replacd: "replaced", fittd: "fitted", fttd: "fitted",
   ordrd: "ordered", orderd: "ordered", cleand: "cleaned", cleened: "cleaned", swaped: "swapped", swoped: "swapped", lbd: "lubed", flshd: "flushed",
   dismtl: "dismantled", noisey: "noisy", seezed: "seized", ceased: "seized", wornout: "worn", brocken: "broken", brokn: "broken",
-  rite: "right", lft: "left", rght: "right", repaced: "replaced", replased: "replaced", repalced: "replaced", chaged: "changed", chnged: "changed",
+  rite: "right", lft: "left", rght: "right", repaced: "replaced", replased: "replaced", repalced: "replaced", chaged: "changed", chnged: "changed", instld: "installed", instl: "installed", inst: "installed", rplcmnt: "replacement", fitd: "fitted", lubd: "lubed",
 }));
 /** Several words that are one thing; those that start with the same word stand together. */
 const JOINED: readonly (readonly [readonly string[], string])[] = [
