@@ -13,7 +13,7 @@ export const FURTHER_DONE: readonly (readonly [code: string, phrases: readonly s
   ["CLEAN", listed(`degrimed; degummed; de gummed; pulled and cleaned; rinsed through; soaked overnight; wiped over; brushed off; brushed out; brushed clean;
     scrubbed up; scrubbed clean; jet washed; blown clean; picked clean; scraped off; cleaned up nicely; cleaned up well; cleaned up ok; cleaned up fine;
     flushed with solvent; hosed down; washed thoroughly; cleaned thoroughly; flushed twice; cleaned by hand; steam cleaned; polished clean; shampooed; dry out`)],
-  ["LUBE", listed(`dabbed; slathered; lubricate; re lubricated; relubricated; lubing; 1 drop each; 2 drop each; two drop each; 1 drop; repack; grease only; oil only;
+  ["LUBE", listed(`put new grease; put new grease in; put new grease on; put fresh grease; put fresh grease in; put fresh grease on; put new oil; put some grease; put some oil; dabbed; slathered; lubricate; re lubricated; relubricated; lubing; 1 drop each; 2 drop each; two drop each; 1 drop; repack; grease only; oil only;
     oiled only; lubed only; smeared with; spritz of oil; regrease; relube; reoil; greased only; grease lightly; oil lightly; fed with oil; rehydrated; moistened with oil`)],
   ["ADJ", listed(`clicked back; clicked back in; sprung back in; re hung; dialled in; tweaked back; set back; nudged back; nudged over; re spaced; turned the other way;
     turned other way; gave it a stretch; stretched a bit; bent open; opened out; closed up a touch; backed it off; backed off a touch; loosened off;

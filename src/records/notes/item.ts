@@ -55,6 +55,8 @@ const onlyOffered = (found: readonly Token[], mark: Mark) => found[mark.from - 1
 /** What is used up stands among parts as a thing, not as work. */
 const USED_UP = /^(?:oil|grease|lube|thread ?lock(?:ed|er)?|(?:new|fresh|silicone) (?:oil|grease))$/;
 
+/** "Rotor off to get at the bearing" orders nothing. */
+const REACHED: ReadonlySet<string> = new Set(["at", "to", "in", "into", "off", "access", "out", "behind", "under", "it", "them", "inside", "through"]);
 /** Words after which "grease" is what was done: "I grease it". */
 const BEFORE_WORK: ReadonlySet<string> = new Set(["after", "i", "we", "then", "just"]);
 
@@ -77,6 +79,7 @@ function withAdjectives(found: readonly Token[], told: readonly Mark[], inside: 
     if (takenOut(inside, mark)) return [{ ...mark, kind: "action" as const, say: null, action: SHIMMED }];
     if (mark.kind === "action" && before?.say === "later" && mark.from - before.to <= 1) return [];
     if (mark.phrase === "fixed" && found[mark.to]?.kind === "dash") return [];
+    if (mark.phrase === "to get" && REACHED.has(found[mark.to]?.word ?? "")) return [];
     if (mark.phrase === "fit" && found[mark.from - 1]?.word === "to") return [];
     if (mark.action?.code === "REPL" && mark.phrase.startsWith("new") && onlyOffered(found, mark)) return [];
     if (ordered && mark.action?.code === "REPL" && mark.phrase.startsWith("new")) return [];

@@ -22,9 +22,11 @@ function denied(found: readonly Token[], all: readonly Mark[]): Mark[] {
 const isSymptom = (one: Item, next: Item | undefined) =>
   next?.joint === "-" && next.parts.length > 0 && one.parts.length > 0 && one.told.length > 0 && one.told.every((mark) => mark.kind === "mode");
 
+const isBracketed = (found: readonly Token[], mark: Mark) => found.slice(0, mark.from).findLast(({ kind }) => kind === "bracket" || kind === "stop")?.word === "(";
+
 /** A sentence that speaks of something else than this reel, or of what may come ("if it returns: replace"), tells nothing. */
 const elsewhere = (found: readonly Token[], items: readonly Item[]) => found[items[0]?.from ?? 0]?.word === "if"
-  || items.some((one) => !one.bracket && one.told.some((mark) => mark.say === "elsewhere"));
+  || items.some((one) => one.told.some((mark) => mark.say === "elsewhere" && !isBracketed(found, mark)));
 
 /** A bracket that holds a part stands in a list like a comma; others are no more than their words. */
 function opening(found: readonly Token[], all: readonly Mark[], at: number, next: number): Token | null {

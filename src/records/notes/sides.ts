@@ -39,6 +39,10 @@ function both(found: readonly Token[], mark: Mark): Mark | null {
   if (side === "front" && mark.positions[0] === PINION[0] && found[mark.to]?.kind === "list" && /^(?:rear|back)$/.test(other)) {
     return { ...mark, positions: PINION, to: mark.to + 2, plural: false };
   }
+  if (mark.positions[0] === PINION[0] && !/rear|back/.test(mark.phrase)) {
+    const at = found[mark.to]?.word === "(" ? mark.to + 1 : mark.to;
+    if (/^(?:rear|back)$/.test(word(found[at])) && found[at + 1]?.kind !== "word") return { ...mark, positions: [PINION[1] ?? ""], to: at + 1, plural: false };
+  }
   const opposite = /^(?:l|left)$/.test(side) ? /^(?:r|right)$/ : /^(?:r|right)$/.test(side) ? /^(?:l|left)$/ : null;
   if (!opposite?.test(other) || found[mark.to]?.kind !== "list" || !/^spool_bearing_(?:left|right)$/.test(mark.positions[0] ?? "")) return null;
   return { ...mark, positions: [SPOOL.left, SPOOL.right], to: mark.to + 2, plural: false };
@@ -46,6 +50,10 @@ function both(found: readonly Token[], mark: Mark): Mark | null {
 
 /** "Right spool bearing", "left & right spool bearings". */
 function pairAhead(found: readonly Token[], mark: Mark, sided: Sided): Mark | null {
+  const own = mark.phrase.split(" ")[0] ?? "", opposite = { left: "right", right: "left" }[own];
+  if (opposite && word(found[mark.from - 2]) === opposite && found[mark.from - 1]?.kind === "list" && found[mark.from - 1]?.word !== ",") {
+    return { ...mark, from: mark.from - 2, positions: [sided.left, sided.right], plural: false };
+  }
   const [one, sign, other] = [word(found[mark.from - 3]), found[mark.from - 2]?.kind, word(found[mark.from - 1])];
   const side = { left: sided.left, l: sided.left, right: sided.right, r: sided.right }[other];
   if (side && sign !== "list") return { ...mark, from: mark.from - 1, positions: [side], plural: false };
@@ -83,6 +91,7 @@ export function sides(found: readonly Token[], all: readonly Mark[], kind: ReelK
     }
     const named = mark.kind === "part" ? (sided ? pairAhead(found, mark, sided) : null) ?? both(found, mark) : mark.kind === "side"
       ? pronoun(found, mark, out.slice(-4), kind) : null;
+    while (named && mark.kind === "part" && (out.at(-1)?.from ?? -1) >= named.from) out.pop();
     if (named) out.push(named);
     else if (sided && side) out.push({ ...mark, positions: [RIGHT.test(side.phrase) ? sided.right : sided.left], plural: false });
     else out.push(mark);

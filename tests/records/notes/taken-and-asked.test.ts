@@ -76,8 +76,19 @@ describe("names in pieces", () => {
   test.each<[string, ReelKind, string]>([
     ["new 4x7x2.5 in roller", "spinning", "line_roller_bearing replaced"], ["Handle has play in the folding joint, left", "spinning", "handle_joint left"],
     ["rim of spool bent, straightened", "fly", "fly_spool adjusted"], ["bearing from spool both sides cleaned", "conventional", "spool_bearings_pair cleaned"],
-    ["one-way clutch changed to left hand", "fly", "fly_oneway adjusted"], ["pinion & drive ok", "spinning", "main_gear left"],
+    ["left & right spool bearing replaced", "conventional", "spool_bearing_left replaced"], ["pinion brg (rear) replaced", "spinning", "pinion_bearing_rear replaced"],
+    ["AR cover replaced", "spinning", "ar_cover replaced"], ["one-way clutch changed to left hand", "fly", "fly_oneway adjusted"], ["pinion & drive ok", "spinning", "main_gear left"],
   ])("%s", (text, kind, taken) => { expect(read(text, kind).taken).toContain(taken); });
+});
+
+describe("a part named in passing", () => {
+  test.each<[string, ReelKind, string[]]>([
+    ["took side cover and rotor off to get at pinion brg. pinion brg rough, new one", "spinning", ["pinion_bearing_front replaced"]],
+    ["cast control knob missing o-ring, fitted", "baitcaster", ["cast_control_seal replaced"]], ["main bearings: put new grease in", "spinning", ["main_bearing_handle lubricated", "main_bearing_plate lubricated"]],
+  ])("gets nothing of what was done to another: %s", (text, kind, taken) => { expect(read(text, kind).taken).toEqual(taken); });
+  test("of which one is ordered for stock in brackets is ordered all the same", () => {
+    expect(read("osc gear teeth worn, ordered 2 (one for stock)").taken).toEqual(["osc_gear wanted"]);
+  });
 });
 
 describe("slips of the pen", () => {
