@@ -29,7 +29,7 @@ export const FURTHER_DONE: readonly (readonly [code: string, phrases: readonly s
 
 /** Words said of any part at fault without saying what is wrong, and the grade they prove. */
 export const FURTHER_FAULTY: readonly (readonly [grade: 3 | null, words: readonly string[]])[] = [
-  [3, listed("crook; shagged; banjaxed; borked; rogered; dud; dead as a dodo; cream crackered; worn beyond saving; gone west; scrap iron; only fit for the bin")],
+  [3, listed("crook; shagged; banjaxed; borked; dud; dead as a dodo; worn beyond saving; gone west; scrap iron; only fit for the bin")],
   [null, listed(`clagged; clagged up; gunked up; bunged up; screams; raspy; gravelly; graunching; graunches; rumble; rumbles; rumbling; rumbled; soggy; spongy; dicky; grotty; grubby;
     scarred; bashed; bashed in; not true; clacking; clacks; howls; howled; dried up; glued up; gummed up; varnished; peppered; rough as guts; rough as; unhooked;
     unclipped; overtight; over tightened; furred; dry as a bone; lost its temper; unhappy; growl; grumbles; grumbly; scratchy; tinny; sticks; stuck up;
