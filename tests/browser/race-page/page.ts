@@ -60,7 +60,8 @@ const DEEDS = {
   async restore() { return (await session.restore(backup ?? new Blob(), going_on, quiet)).id; },
   async removeAll() { await session.removeAll(); return ""; },
 } satisfies Record<string, (given: string) => Promise<string>>;
-export type Deed = readonly [name: keyof typeof DEEDS, given: string];
+/** `after`: milliseconds from the start of the race. */
+export type Deed = readonly [name: keyof typeof DEEDS, given: string, after?: number];
 
 /** Imports as they were before a race, so that both windows name one that only one of them can still find. */
 const known = new Map<string, Awaited<ReturnType<typeof batch>>>();
@@ -69,7 +70,11 @@ const known = new Map<string, Awaited<ReturnType<typeof batch>>>();
 async function race(at: number, deeds: readonly Deed[]): Promise<{ id: string | null; told: string | null }[]> {
   await new Promise((resolve) => setTimeout(resolve, Math.max(0, at - Date.now() - 4)));
   while (Date.now() < at);
-  return Promise.all(deeds.map(([name, given]) => DEEDS[name](given).then((id) => ({ id, told: null }), (error: unknown) => ({ id: null, told: sentence(error) }))));
+  const begun = async ([name, given, after = 0]: Deed) => {
+    if (after > 0) await new Promise((resolve) => setTimeout(resolve, after));
+    return DEEDS[name](given);
+  };
+  return Promise.all(deeds.map((deed) => begun(deed).then((id) => ({ id, told: null }), (error: unknown) => ({ id: null, told: sentence(error) }))));
 }
 
 const COUNTED = `-- Rows of the records.
