@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { corpus } from "./corpus.ts";
+import { heldOut } from "./held-out.ts";
 import { readNote, readTaken } from "./reader.ts";
 import { precision, recall, scores, type Score } from "./scores.ts";
 import { allScores, scoreTable, TABLE, TUNED_ON } from "./score-table.ts";
@@ -18,7 +19,7 @@ describe("labelled bench notes", () => {
     const all = TUNED_ON.map(([, file]) => corpus(file));
     expect(all[0]?.length).toBeGreaterThanOrEqual(1990);
     expect(all.slice(1).map((notes) => notes.length)).toEqual([250, 250, 250, 250]);
-    const every = all.flat();
+    const every = [...all.flat(), ...corpus("fresh-notes-3")];
     expect(new Set(every.map(({ id }) => id)).size).toBe(every.length);
   });
 
@@ -50,6 +51,19 @@ describe("labelled bench notes", () => {
 
   test("that are complaints give no findings and ask nothing", () => {
     expect(TUNED_ON.flatMap(([, file]) => corpus(file)).filter(({ cell }) => cell === "complaint").flatMap((note) => [...readNote(note), ...readTaken(note)])).toEqual([]);
+  });
+});
+
+describe("notes nobody who writes a rule has looked at", () => {
+  const { taken, answered, asked } = heldOut();
+  test("stay where they were measured: 98 of 100 taken without asking are the right part, 93 with the action; 58 of 100 are taken", () => {
+    reaches(taken.position, { precision: 0.98, recall: 0.58 });
+    reaches(taken.with_action, { precision: 0.93, recall: 0.55 });
+  });
+  test("reach 97 and 90 of 100 by position, when the owner answers some 190 questions rightly, and with the action 95 and 89", () => {
+    reaches(answered.position, { precision: 0.97, recall: 0.9 });
+    reaches(answered.with_action, { precision: 0.95, recall: 0.89 });
+    expect(asked).toBeLessThanOrEqual(190);
   });
 });
 
