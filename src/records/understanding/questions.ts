@@ -75,7 +75,7 @@ function routine({ routine_parts, answers, sheet }: SheetPlan): Question[] {
   return routine_parts.filter((one) => !said.has(one.position)).map(({ position: place, silent, pieces, worn, others, others_worn, likeliest }) => ({
     id: [sheet.name ?? "", "routine", place].join("/"), sheet: sheet.name, about: "routine", column: null, position: place, choices: ROUTINE, best: likeliest,
     ask: `When you service a reel, do you change the ${position(place).name.toLowerCase()} as a matter of routine?`,
-    why: `${pieces} piece${s(pieces)} at ${silent} service${s(silent)} without a word about what was wrong, ${worn === 0 ? "none" : worn} with one; of ${others} other parts changed at services ${others_worn} have one. `
+    why: `Changed at ${silent} service${s(silent)} (${pieces} piece${s(pieces)}) without a word about what was wrong, at ${worn === 0 ? "none" : worn} with one; of ${others} other parts changed there, ${others_worn} have one. `
       + `${LIKELIEST[likeliest]} Those with a fault named failed either way.`,
   }));
 }

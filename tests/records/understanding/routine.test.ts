@@ -24,7 +24,7 @@ describe("seals that services change without a word about a fault", () => {
     expect(others).toEqual([]);
     expect([question?.about, question?.position, question?.ask]).toEqual(["routine", "drag_knob_seal", "When you service a reel, do you change the drag knob seal as a matter of routine?"]);
     expect(question?.why).toBe(
-      "18 pieces at 18 services without a word about what was wrong, 2 with one; of 30 other parts changed at services 15 have one. So yes is likelier, and stands until you say otherwise. Those with a fault named failed either way.");
+      "Changed at 18 services (18 pieces) without a word about what was wrong, at 2 with one; of 30 other parts changed there, 15 have one. So yes is likelier, and stands until you say otherwise. Those with a fault named failed either way.");
   });
   test("are likely changed as routine where faults of other parts are named and theirs are not", async () => {
     // 20 seals of which half should have a fault named, as other parts have: 10, of which 3 or fewer are a third.
