@@ -4,6 +4,7 @@ import { join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { TABLES } from "../../src/records/columns.ts";
 import { main } from "../../src/report/main.ts";
+import { demandShopsTable, demandTable } from "../../src/report/shops/demand-tables.ts";
 import { shopsTable } from "../../src/report/shops/shops-table.ts";
 import { allowedWords, tablesOf, typeWords } from "./dictionary.ts";
 
@@ -29,8 +30,8 @@ describe("the dictionary of the report", () => {
       await writeFile(join(folder, "tickets.csv"), "ticket_no,received_on,model,reel_kind,job\nT1,2024-03-01,Whinbeck 40,spinning,full service\n");
       expect(await main([folder, "--out", out])).toBe(0);
       const files = (await readdir(out)).filter((name) => name.endsWith(".csv")), heads = await Promise.all(files.map(async (name) => [name, (await readFile(join(out, name), "utf8")).split(/\r?\n/)[0]?.split(",")] as const));
-      // shops.csv stands only beside the reports of many shops.
-      const all = new Map([...heads, ["shops.csv", shopsTable([]).columns] as const]);
+      // These stand only beside the reports of many shops.
+      const all = new Map([...heads, ...[shopsTable([]), demandTable([]), demandShopsTable([])].map(({ file, columns }) => [file, columns] as const)]);
       expect([...written.keys()].sort()).toEqual([...all.keys()].sort());
       for (const [name, columns] of all) expect([name, written.get(name)?.map(([column]) => column)]).toEqual([name, columns]);
     } finally {

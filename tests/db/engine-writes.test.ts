@@ -78,6 +78,14 @@ describe("loading a stream", () => {
   });
 });
 
+test("a stream whose last column is 25 to 32 yeses, and so ends as a closed one does, comes in again", async () => {
+  for (const n of [24, 25, 32, 33]) {
+    const out = await engine.stream(`select i >= 0 as routine from range(${n}) r(i) order by i`);
+    await engine.load("ledger.findings", out.stream, n, { source_file: `${n}` });
+  }
+  expect(await engine.rows("select source_file, count(*) as n from ledger.findings where routine group by source_file order by n")).toEqual([24, 25, 32, 33].map((n) => ({ source_file: `${n}`, n })));
+});
+
 test("rows given out as a stream come in again as they were", async () => {
   await engine.load("ledger.findings", stream(), 3);
   const out = await engine.stream("select ticket_no, grade, note, minutes, routine from ledger.findings order by rowid");

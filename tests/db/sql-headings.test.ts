@@ -27,7 +27,7 @@ beforeAll(async () => {
   engine = await openEngine();
   await prepareAnswers(engine);
   await followParts(engine);
-  await engine.run(WAITING_ROOM.map(read));
+  await engine.run(["-- Where many shops come together.\ncreate schema if not exists kept", read("report/shops/kept-tables.sql"), ...WAITING_ROOM.map(read)]);
 });
 
 describe.each(files)("%s", (name) => {

@@ -62,7 +62,7 @@ describe("the report on many shops", () => {
   test("exits 0, says what it read, and leaves nothing else behind", async () => {
     expect([ran.code, ran.out]).toEqual([0, expect.stringMatching(/^3 shops with 6 tickets and \d+ inspections in .*out; 1 cell to fix; native DuckDB\.$/)]);
     expect(await readdir(join(home, "out"))).toEqual(
-      ["comebacks.csv", "failure-rates.csv", "rejected.csv", "roll-up.arrow", "shops", "shops.csv", "summary.json", "verdicts.csv", "wear.csv"]);
+      ["comebacks.csv", "demand-shops.csv", "demand.csv", "failure-rates.csv", "labour.csv", "lots.csv", "rejected.csv", "roll-up.arrow", "shops", "shops.csv", "summary.json", "verdicts.csv", "wear.csv"]);
     expect((await readdir(home)).sort()).toEqual(["in", "out"]);
   });
 

@@ -6,7 +6,7 @@ import type { LabourRow, MinutesRow } from "./labour.ts";
 import type { Slip } from "./slips.ts";
 
 interface Sorted {
-  readonly row: MinutesRow;
+  readonly row: Pick<MinutesRow, "job" | "reel_kind" | "maker" | "model" | "labour_min" | "warranty" | "in_batch">;
   readonly slip: Slip | null;
 }
 

@@ -33,7 +33,7 @@ export async function carriersOf(
   }, signal);
   const known = grouped(rows, lotKey);
   return (lot) => {
-    const list = known.get(lotKey(lot)) ?? [], written = [...grouped(list.filter(({ lot: name }) => name !== null), ({ lot: name }) => name as string)].sort(([, a], [, b]) => b.length - a.length);
+    const list = known.get(lotKey(lot)) ?? [], written = [...grouped(list.filter(({ lot: name }) => name !== null), ({ lot: name }) => name as string)].sort(([a, one], [b, other]) => other.length - one.length || (a < b ? -1 : 1));
     const carriers = list.filter(({ carried }) => carried).map(({ size_or_part: _, supplier: __, lot: ___, carried: ____, ...one }) => one);
     return { carriers, lots_written: written.map(([name]) => name) };
   };

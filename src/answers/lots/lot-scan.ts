@@ -3,8 +3,8 @@ import { seededRandom } from "../../stats/random.ts";
 import { windowScan } from "../../stats/window-scan.ts";
 import type { Scan } from "../../stats/window-scan.ts";
 import { takingTurns } from "../worker-work.ts";
-import type { PlainWork } from "../worker-work.ts";
-import { failedIn, fittedIn, kindOf } from "./lot-shares.ts";
+import type { PlainWork, WorkMeans } from "../worker-work.ts";
+import { failedIn, fittedIn, kindOf, likeOf } from "./lot-shares.ts";
 import type { RefittedRow } from "./lot-shares.ts";
 import { batchMonths, numbered, worstMonths } from "./lot-window.ts";
 import type { LotWindow, NameRow } from "./lot-window.ts";
@@ -33,7 +33,7 @@ export type ScanWork = PlainWork<readonly LotGroup[], readonly LotScan[]>;
 function scanned({ rows: all, names }: LotGroup, tries?: number): LotScan {
   const rows = all.filter(({ soon }) => soon), months = rows.map(({ month }) => month), start = Math.min(...months), end = Math.max(...months);
   if (fittedIn(rows) < ENOUGH.fitted || failedIn(rows) < ENOUGH.failed) return { scan: null, window: worstMonths(null, start, end) };
-  const kind = numbered(rows.map(kindOf)), like = numbered(rows.map(({ position, fished }) => `${position} ${fished}`));
+  const kind = numbered(rows.map(kindOf)), like = numbered(rows.map(likeOf));
   const fittings = rows.map(({ month, failed, fitted }, i) => ({ stretch: month - start, kind: kind[i] ?? 0, like: like[i] ?? 0, failed, count: fitted }));
   const shuffled = (times: number, seed: number) => windowScan(fittings, LONGEST, times, seededRandom(seed));
   const first = shuffled(tries ?? FIRST_TRIES, SEED), scan = tries === undefined && first.p !== null && first.p <= UNUSUAL ? shuffled(TRIES, SEED + 1) : first;
@@ -41,18 +41,28 @@ function scanned({ rows: all, names }: LotGroup, tries?: number): LotScan {
   return { scan, window: dated ?? worstMonths(scan, start, end) };
 }
 
-/** The worst months of each group, here: in Node, in tests, and in the worker itself. */
-export const scanLots: ScanWork = async (groups, means) => {
+/** Of each lot: the share of false alarms when all are called bad that look as bad as it; null where nothing was looked for. */
+export const falseAlarms = (scans: readonly LotScan[]): readonly (number | null)[] => falseDiscovery(scans.map(({ scan }) => scan?.p ?? null));
+
+/**
+ * The worst months of so many groups, each fetched when it is looked at: only the one in hand need be in memory.
+ *
+ * @param groupAt the group of a number from 0; asked again for those near the limit
+ */
+export async function scanEach(groups: number, groupAt: (at: number) => LotGroup | Promise<LotGroup>, means: WorkMeans): Promise<LotScan[]> {
   const turn = takingTurns(means), scans: LotScan[] = [];
-  for (const group of groups) {
-    await turn("Looking for bad batches", scans.length, groups.length);
-    scans.push(scanned(group));
+  while (scans.length < groups) {
+    await turn("Looking for bad batches", scans.length, groups);
+    scans.push(scanned(await groupAt(scans.length)));
   }
-  const near = falseDiscovery(scans.map(({ scan }) => scan?.p ?? null)).map((q) => q !== null && q >= NEAR.from && q <= NEAR.to);
-  for (const [i, group] of groups.entries()) {
-    if (!near[i]) continue;
-    await turn("Looking at what is near the limit", i, groups.length);
-    scans[i] = scanned(group, NEAR.tries);
+  const near = falseAlarms(scans).map((q) => q !== null && q >= NEAR.from && q <= NEAR.to);
+  for (const [i, is_near] of near.entries()) {
+    if (!is_near) continue;
+    await turn("Looking at what is near the limit", i, groups);
+    scans[i] = scanned(await groupAt(i), NEAR.tries);
   }
   return scans;
-};
+}
+
+/** The worst months of each group, here: in Node, in tests, and in the worker itself. */
+export const scanLots: ScanWork = (groups, means) => scanEach(groups.length, (at) => groups[at] as LotGroup, means);

@@ -1,6 +1,7 @@
 import type { Scan } from "../../stats/window-scan.ts";
 import { windowEnds } from "../../stats/window-ends.ts";
 import { dayAfter } from "../days.ts";
+import { likeOf, placeOf } from "./lot-shares.ts";
 import type { RefittedRow } from "./lot-shares.ts";
 
 /** One row of `names-written.sql`. */
@@ -36,7 +37,7 @@ export function worstMonths(scan: Scan | null, start: number, end: number): LotW
  * @param rows of one size (or part) and supplier
  */
 export function batchMonths(rows: readonly RefittedRow[], names: readonly NameRow[], longest: number): LotWindow | null {
-  const start = Math.min(...[...rows, ...names].map(({ month }) => month)), like = numbered(rows.map(({ position, fished }) => `${position} ${fished}`)), group = numbered(rows.map(({ position }) => position));
+  const start = Math.min(...[...rows, ...names].map(({ month }) => month)), like = numbered(rows.map(likeOf)), group = numbered(rows.map(placeOf));
   const looks = rows.map(({ month, failed, fitted }, i) => ({ stretch: month - start, like: like[i] ?? 0, group: group[i] ?? 0, failed, count: fitted }));
   const ends = windowEnds(looks, names.map(({ month, name, count }) => ({ stretch: month - start, name, count })), longest);
   if (ends === null) return null;

@@ -25,9 +25,14 @@ function hitAlike(shares: readonly LotShare[], what: string): string {
     : `${number(worse.length)} of ${pieces(told.length, what)} did worse than outside the window (${list}).`;
 }
 
-/** Why a lot's verdict says what it says, the most important sentence first. */
-export function lotReasons(row: Omit<LotRow, "reasons">): string[] {
-  const { fitted, failed_early, expected_share, p_value, verdict, carriers, lots_written } = row;
+/**
+ * Why a lot's verdict says what it says, the most important sentence first.
+ *
+ * @param hands who fitted them: technicians of one shop, or several shops
+ * @param reels that still carry one
+ */
+export function lotReasons(row: Omit<LotRow, "reasons" | "carriers" | "technicians">, hands: readonly [shares: readonly LotShare[], what: string], reels: number): string[] {
+  const { fitted, failed_early, expected_share, p_value, verdict, lots_written } = row;
   if (verdict === "too few") return [`Only ${pieces(fitted, "fitting")} were looked at again: too few to look for a bad batch.`];
   const others = row.models.reduce((sum, { others_fitted }) => sum + others_fitted, 0);
   const usual = expected_share === null ? "" : `; of ${pieces(others, "piece")} fitted to the same models outside those months ${percent(expected_share)} had, each model counted as here`;
@@ -37,6 +42,6 @@ export function lotReasons(row: Omit<LotRow, "reasons">): string[] {
   const tries = p_value === null ? "" : p_value <= 0.001 ? `fewer than 1 of ${number(1000)}` : `about ${number(Math.max(1, 1000 * p_value))} of ${number(1000)}`;
   const chance = tries === "" ? "" : `Shuffling the fittings within each model and part gives months as bad in ${tries} tries.`;
   const written = lots_written.length === 0 ? "No lot number was written beside them." : `Lots written beside them: ${lots_written.join(", ")}.`;
-  const carried = carriers.length === 0 ? "" : `${pieces(new Set(carriers.map(({ serial, model }) => `${model} ${serial}`)).size, "reel")} may still carry one.`;
-  return [counts, endsOf(row), chance, hitAlike(row.models, "model"), hitAlike(row.technicians, "technician"), written, carried].filter((sentence) => sentence !== "");
+  const carried = reels === 0 ? "" : `${pieces(reels, "reel")} may still carry one.`;
+  return [counts, endsOf(row), chance, hitAlike(row.models, "model"), hitAlike(...hands), written, carried].filter((sentence) => sentence !== "");
 }

@@ -1,5 +1,6 @@
 import type { Engine } from "../../db/engine.ts";
 import type { Imported } from "../../records/importing.ts";
+import { keepFigures } from "./keep-figures.ts";
 import countsSql from "./shop-counts.sql?raw";
 import keepSql from "./keep-shop.sql?raw";
 import keptSql from "./kept-tables.sql?raw";
@@ -40,6 +41,7 @@ export class KeptShops {
     if (from_visit + visits > MOST_VISITS) throw new RangeError(`add: needs at most ${MOST_VISITS} visits in all, got more with ${shop}`);
     await this.engine.run([keepSql], { shop, shop_no: this.#shops += 1, from_visit });
     this.#visits += visits;
+    await keepFigures(this.engine, shop);
     return { shop, ...rest, from, to, rows_read: taken.files.reduce((sum, file) => sum + file.rows_read, 0), rows_to_fix: taken.rejects.length, note: noteOf(taken) };
   }
 

@@ -10,15 +10,19 @@ import { failureTable } from "../failure-table.ts";
 import type { ReportTable } from "../table.ts";
 import { verdictTable } from "../verdict-table.ts";
 import { wearTable } from "../wear-tables.ts";
+import { demandTables } from "./demand-tables.ts";
+import { pooledLabour } from "./pooled-labour.ts";
+import { pooledLots } from "./pooled-lots.ts";
 
 /** Told before each part: the long way takes minutes. */
 export type Say = (step: string) => void;
 
 /**
- * What all shops' records say together: failures like with like within each shop, parts that came back, and wear.
+ * What all shops' records say together: failures, bad batches and minutes like with like within each shop, parts that came back,
+ * wear, and what was used of each part.
  *
  * What asks for rows of single reels (curves of coming back, conditions of wear) or belongs to one bench and one shelf (orders,
- * hours, weeks to come) stands in each shop's own report.
+ * weeks to come) stands in each shop's own report.
  */
 export async function pooledReport(engine: Engine, say: Say): Promise<readonly ReportTable[]> {
   const verdicts = [];
@@ -30,10 +34,15 @@ export async function pooledReport(engine: Engine, say: Say): Promise<readonly R
   const failures = await failureTable(engine, verdicts);
   say("Looking for parts that came back");
   const [, back] = comebackTables(await comebacks(engine, { ...EVERYTHING, group: null, position: null, watched_until: "records end", curves: false }));
-  const wear = [];
+  say("Looking for bad batches over all shops");
+  const batches = await pooledLots(engine);
+  say("Comparing minutes within shops");
+  const minutes = await pooledLabour(engine);
+  say("Adding up what was used");
+  const used = await demandTables(engine), wear = [];
   for (const clock of CLOCKS) {
     say(`Following parts, ${clock}`);
     wear.push(...(await wearOf(await wearRecords(engine, { ...ALL_WEAR, clock }))).rows);
   }
-  return [failures, verdictTable(verdicts), back, wearTable(wear)];
+  return [failures, verdictTable(verdicts), back, batches, minutes, ...used, wearTable(wear)];
 }

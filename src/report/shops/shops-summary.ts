@@ -18,6 +18,6 @@ export function shopsSummary(shops: readonly ShopLine[], { threads, memory, pool
       inspections: sum("inspections"), failed: sum("failed"), rows_read: sum("rows_read"), rejected: sum("rows_to_fix"),
     },
     settings: { threads, memory, own_reports: !pooled_only },
-    comparison: "Models are compared with others under the same conditions in the same shop.",
+    comparison: "Models are compared with others under the same conditions in the same shop; batches and minutes within shops too.",
   };
 }
