@@ -7,7 +7,7 @@ const DEMO = join(import.meta.dirname, "../../data/demo");
 const OWN: Readonly<Record<string, readonly string[]>> = { tickets: ["ticket_no", "serial", "batch"], findings: ["ticket_no"] };
 const ONCE = ["models", "parts", "fits", "suppliers", "orders"] as const;
 
-type Text = Record<string, string>;
+export type Text = Readonly<Record<string, string>>;
 
 function read(table: string): { rows: Text[]; fields: string[] } {
   const { data, meta } = Papa.parse<Text>(readFileSync(join(DEMO, `${table}.csv`), "utf8"), { header: true, skipEmptyLines: true });
@@ -24,21 +24,28 @@ function ofRound(row: Text, table: string, n: number): Text {
   return { ...row, ...own, ...days };
 }
 
+export interface GrownTables { readonly tickets: readonly Text[]; readonly findings: readonly Text[] }
+
 /**
- * The demo's tickets and findings as large tables of text, with `findings` findings or a few more; under the demo's own number the newest
- * tickets alone, with their findings.
+ * The demo's tickets and findings as large tables of text, with `findings` findings or a few more, round by round so that memory need hold one;
+ * under the demo's own number the newest tickets alone, with their findings.
  */
-export function grownRows(findings: number): { tickets: Text[]; findings: Text[]; fields: { tickets: string[]; findings: string[] } } {
-  const tickets = read("tickets"), found = read("findings"), fields = { tickets: tickets.fields, findings: found.fields };
-  if (findings < found.rows.length) {
-    const share = Math.ceil(tickets.rows.length * findings / found.rows.length);
-    const some = tickets.rows.toSorted((a, b) => ((a["received_on"] ?? "") < (b["received_on"] ?? "") ? 1 : -1)).slice(0, share);
+export function* grownRounds(findings: number): Generator<GrownTables> {
+  const tickets = read("tickets").rows, found = read("findings").rows;
+  if (findings < found.length) {
+    const share = Math.ceil(tickets.length * findings / found.length);
+    const some = tickets.toSorted((a, b) => ((a["received_on"] ?? "") < (b["received_on"] ?? "") ? 1 : -1)).slice(0, share);
     const taken = new Set(some.map((row) => row["ticket_no"]));
-    return { tickets: some, findings: found.rows.filter((row) => taken.has(row["ticket_no"])), fields };
+    yield { tickets: some, findings: found.filter((row) => taken.has(row["ticket_no"])) };
+    return;
   }
-  const rounds = Array.from({ length: Math.ceil(findings / found.rows.length) }, (_, n) => n);
-  const all = (rows: readonly Text[], table: string) => rounds.flatMap((n) => rows.map((row) => ofRound(row, table, n)));
-  return { tickets: all(tickets.rows, "tickets"), findings: all(found.rows, "findings"), fields };
+  const rounds = Math.ceil(findings / found.length);
+  for (let n = 0; n < rounds; n += 1) yield { tickets: tickets.map((row) => ofRound(row, "tickets", n)), findings: found.map((row) => ofRound(row, "findings", n)) };
+}
+
+function grownRows(findings: number): GrownTables & { readonly fields: { tickets: string[]; findings: string[] } } {
+  const all = [...grownRounds(findings)];
+  return { tickets: all.flatMap(({ tickets }) => tickets), findings: all.flatMap(({ findings: rows }) => rows), fields: { tickets: read("tickets").fields, findings: read("findings").fields } };
 }
 
 /** Text of one table, some thousand rows at a time: a million rows make a longer text than one string should hold. */

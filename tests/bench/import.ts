@@ -1,7 +1,6 @@
 import { execFile } from "node:child_process";
-import { appendFileSync, mkdtempSync, openAsBlob, readFileSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { openAsBlob, readFileSync } from "node:fs";
+import { basename, join } from "node:path";
 import { promisify } from "node:util";
 import Papa from "papaparse";
 import { openNodeEngine } from "../../src/db/open-node.ts";
@@ -9,20 +8,10 @@ import { prepareSchema } from "../../src/db/prepare.ts";
 import { importFiles } from "../../src/records/importing.ts";
 import { openMemoryLedger } from "../../src/records/ledger/memory-ledger.ts";
 import { loadVocabulary } from "../../src/records/load-vocabulary.ts";
-import type { NamedFile } from "../../src/records/reading/read-file.ts";
+import type { FilesOfSize } from "./import-files.ts";
 
 const DEMO = join(import.meta.dirname, "../../data/demo");
 const TODAY = "2026-06-01";
-
-/** The demo's rows again and again, each round with ticket numbers and serials of its own, in a file so that they take no memory. */
-async function grown(folder: string, file: string, own: readonly string[], rounds: number): Promise<NamedFile> {
-  const { data, meta } = Papa.parse<Record<string, string>>(readFileSync(join(DEMO, file), "utf8"), { header: true, skipEmptyLines: true }), path = join(folder, file);
-  for (let round = 0; round < rounds; round += 1) {
-    const rows = data.map((row) => ({ ...row, ...Object.fromEntries(own.filter((name) => row[name]).map((name) => [name, `${row[name]}-${round}`])) }));
-    appendFileSync(path, `${Papa.unparse(rows, { columns: meta.fields ?? [], header: round === 0 })}\r\n`);
-  }
-  return { name: file, blob: await openAsBlob(path) };
-}
 
 export interface SheetTime { rows: number; milliseconds: number }
 
@@ -58,34 +47,29 @@ export async function sheetTime(rows: number): Promise<SheetTime> {
 export interface ImportTime { findings: number; milliseconds: number; bytes: number }
 
 /**
- * Time to read, check, settle, keep and derive the demo's tickets and findings, grown to at least `findings` findings, in
- * Node with a ledger in memory.
+ * Time to read, check, settle, keep and derive tickets and findings from files, in Node with a ledger in memory, by the app's own code.
  *
- * @throws {Error} when rows were refused that the demo's import takes
+ * @param expected findings the files hold
+ * @throws {Error} when not all of them came in
  */
-export async function importTime(findings: number): Promise<ImportTime> {
-  const once = readFileSync(join(DEMO, "findings.csv"), "utf8").trim().split("\n").length - 1;
-  const rounds = Math.ceil(findings / once);
-  const folder = mkdtempSync(join(tmpdir(), "saltbench-"));
+export async function importTime(paths: readonly string[], expected: number): Promise<ImportTime> {
   const engine = await openNodeEngine();
   try {
-    const files = [await grown(folder, "tickets.csv", ["ticket_no", "serial"], rounds), await grown(folder, "findings.csv", ["ticket_no"], rounds)];
+    const files = await Promise.all(paths.map(async (path) => ({ name: basename(path), blob: await openAsBlob(path) })));
     await prepareSchema(engine);
     await loadVocabulary(engine);
     const before = process.memoryUsage().rss, began = performance.now();
     const done = await importFiles(files, { engine, ledger: openMemoryLedger(), today: TODAY, origin: "files" });
-    const milliseconds = performance.now() - began;
-    const kept = done.tables.find(({ table }) => table === "findings")?.rows ?? 0;
-    if (kept < findings * 0.95) throw new Error(`Only ${kept} of ${once * rounds} findings came in.`);
-    return { findings: kept, milliseconds, bytes: process.resourceUsage().maxRSS * 1024 - before };
+    const milliseconds = performance.now() - began, findings = done.tables.find(({ table }) => table === "findings")?.rows ?? 0;
+    if (findings !== expected) throw new Error(`Only ${findings} of ${expected} findings came in. ${done.files.map(({ file, unreadable }) => (unreadable === null ? "" : `${file}: ${unreadable}`)).join(" ")}`);
+    return { findings, milliseconds, bytes: process.resourceUsage().maxRSS * 1024 - before };
   } finally {
     await engine.close();
-    rmSync(folder, { recursive: true });
   }
 }
 
 /** The same in a process of its own, so that `bytes` holds nothing of other work. */
-export async function importTimeAlone(findings: number): Promise<ImportTime> {
-  const { stdout } = await promisify(execFile)(process.execPath, [join(import.meta.dirname, "../../src/commands/run-ts.mjs"), join(import.meta.dirname, "import-alone.ts"), String(findings)]);
+export async function importTimeAlone({ paths, findings }: FilesOfSize): Promise<ImportTime> {
+  const { stdout } = await promisify(execFile)(process.execPath, [join(import.meta.dirname, "../../src/commands/run-ts.mjs"), join(import.meta.dirname, "import-alone.ts"), String(findings), ...paths]);
   return JSON.parse(stdout.trim().split("\n").at(-1) ?? "") as ImportTime;
 }

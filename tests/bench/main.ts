@@ -10,7 +10,9 @@ import { answersAtSize } from "./answers-at-size.ts";
 import { appAtSize } from "./app-at-size.ts";
 import { sideBySide } from "./engines.ts";
 import { failureTimes } from "./failures.ts";
-import { importTime, importTimeAlone, sheetTime } from "./import.ts";
+import { FORMATS } from "./import-files.ts";
+import { sheetTime } from "./import.ts";
+import { importsAtSize } from "./imports-at-size.ts";
 import { besideR } from "./in-r.ts";
 import { sheet } from "./sheet.ts";
 import { shopStreams } from "./shop-streams.ts";
@@ -19,7 +21,9 @@ import { stockTimes } from "./stock.ts";
 import { visits } from "./visits.ts";
 import { wearTimes } from "./wear.ts";
 
-const GROUPS = 500, FINDINGS = 20_000, SHEET = 20_000, MILLION = 1_000_000, INSPECTIONS = 1_000_000;
+const GROUPS = 500, SHEET = 20_000, MILLION = 1_000_000, INSPECTIONS = 1_000_000;
+/** Findings to bring in from each format of file, and how often; each is grown to whole rounds of the demo. */
+const IMPORTS: readonly (readonly [findings: number, runs: number])[] = [[20_000, 3], [200_000, 3], [MILLION, 1]];
 /** Findings with which the demo, grown or cut, has ten thousand, a hundred thousand and a million inspections. */
 const SIZES = [2_770, 27_700, 277_000], LARGEST = SIZES.at(-1) ?? 0;
 
@@ -29,6 +33,13 @@ async function repeat<T>(runs: number, what: string, measure: () => Promise<T>):
     all.push(await measure());
     console.log(`${what}, run ${run} of ${runs}: ${JSON.stringify(all.at(-1))}`);
   }
+  return all;
+}
+
+/** Every format of file at each size. */
+async function imports() {
+  const all = [];
+  for (const [findings, runs] of IMPORTS) for (const format of FORMATS) all.push(await importsAtSize(format, findings, runs));
   return all;
 }
 
@@ -57,8 +68,7 @@ export async function main(argv: string[]): Promise<number> {
     const text = sheet({
       day: new Date().toISOString().slice(0, 10), browser: `Chromium ${version} (${source})`, load,
       visits: await repeat(runs, "Visits", visits), sizes: sizes(APP),
-      sheets: await repeat(runs, "Sheet", () => sheetTime(SHEET)), millions: await repeat(1, "A million", () => importTimeAlone(MILLION)),
-      imports: await repeat(runs, "Import", () => importTime(FINDINGS)),
+      sheets: await repeat(runs, "Sheet", () => sheetTime(SHEET)), imports: await imports(),
       failures: await repeat(runs, "Failures", () => failureTimes(INSPECTIONS)),
       wear: await repeat(runs, "Wear", () => wearTimes(INSPECTIONS)),
       stock: await repeat(runs, "Stock", () => stockTimes(GROUPS)),

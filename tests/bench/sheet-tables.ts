@@ -1,7 +1,11 @@
 import type { AnswersAtSize } from "./answers-at-size.ts";
 import type { AppAtSize } from "./app-at-size.ts";
 import type { sideBySide } from "./engines.ts";
+import { FORMATS } from "./import-files.ts";
+import type { Format } from "./import-files.ts";
+import type { ImportsAtSize } from "./imports-at-size.ts";
 import type { besideR } from "./in-r.ts";
+import { median } from "./median.ts";
 
 const seconds = (milliseconds: number) => `${(milliseconds / 1000).toFixed(2)} s`;
 const count = (value: number) => value.toLocaleString("en");
@@ -30,6 +34,30 @@ function appTable(app: AppAtSize): string[] {
 /** What the built app does with large shops, in Chromium. */
 export const appTables = (apps: readonly AppAtSize[]): string[] => ["## The app with a large shop, in Chromium", "", ...apps.flatMap((app, at) => [...(at === 0 ? [] : [""]), ...appTable(app)])];
 
+const tookOf = ({ times }: ImportsAtSize) => median(times.map(({ milliseconds: took }) => took));
+/** Times as long for ten times as much. */
+const aTenfold = (took: number, before: number, size: number, size_before: number) => (took / before) ** (1 / Math.log10(size / size_before));
+
+/** How long findings with their tickets take to come in from each format of file, and how it grows. */
+export function importTable(imports: readonly ImportsAtSize[]): string[] {
+  const sizes = [...new Set(imports.map(({ findings }) => findings))].sort((a, b) => a - b), [middle = NaN, largest = NaN] = sizes.slice(-2);
+  const of = (format: Format, size: number) => imports.find((one) => one.format === format && one.findings === size), last = (format: Format) => of(format, largest);
+  const line = (name: string, value: (format: Format) => string) => `| ${name} | ${FORMATS.map(value).join(" | ")} |`;
+  const memory = (format: Format) => Math.max(...(last(format)?.times ?? []).map(({ bytes }) => bytes));
+  return [
+    "## Bringing records in, in Node", "",
+    "By the app's own code, each in a process of its own, the files made before: tickets and findings as two files of CSV or Arrow (days and numbers typed, not packed), or one workbook with a sheet each and its texts kept once. "
+      + "A sheet holds 1,048,576 rows at most, so the largest just fits one.", "",
+    `| findings | ${FORMATS.join(" | ")} |`, `| --- | ${FORMATS.map(() => "---:").join(" | ")} |`,
+    ...sizes.map((size) => line(`${count(size)}, median of ${imports.find(({ findings }) => findings === size)?.times.length ?? 0}`, (format) => { const one = of(format, size); return one ? seconds(tookOf(one)) : "–"; })),
+    line(`growth a tenfold, from ${count(middle)} to ${count(largest)}`, (format) => { const [from, to] = [of(format, middle), last(format)]; return from && to ? aTenfold(tookOf(to), tookOf(from), largest, middle).toFixed(1) : "–"; }),
+    line(`the process grows with ${count(largest)} by`, (format) => `${(memory(format) / 1e9).toFixed(2)} GB`),
+    line("– a finding, its ticket counted in", (format) => `${Math.round(memory(format) / largest)} bytes`),
+    line("files on the disk", (format) => `${((last(format)?.bytes ?? NaN) / 1e6).toFixed(0)} MB`), "",
+    "The aim for a million, whatever the format: under 30 s.",
+  ];
+}
+
 /** How the answers grow from size to size. */
 export function growthTable(growth: readonly AnswersAtSize[]): string[] {
   const names = growth[0]?.answers.map(({ what }) => what) ?? [], sizes = growth.map(({ inspections }) => inspections);
@@ -39,7 +67,7 @@ export function growthTable(growth: readonly AnswersAtSize[]): string[] {
     `| answer | ${sizes.map((size) => `${count(size)} inspections`).join(" | ")} | growth a tenfold |`, `| --- | ${sizes.map(() => "---:").join(" | ")} | ---: |`,
     ...names.map((what, at) => {
       const took = growth.map(({ answers }) => answers[at]?.took ?? NaN), [middle = NaN, largest = NaN] = took.slice(-2), [from = NaN, to = NaN] = sizes.slice(-2);
-      return `| ${what} | ${took.map(milliseconds).join(" | ")} | ${((largest / middle) ** (1 / Math.log10(to / from))).toFixed(1)} |`;
+      return `| ${what} | ${took.map(milliseconds).join(" | ")} | ${aTenfold(largest, middle, to, from).toFixed(1)} |`;
     }),
   ];
 }

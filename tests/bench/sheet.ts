@@ -4,9 +4,10 @@ import type { AppAtSize } from "./app-at-size.ts";
 import type { sideBySide } from "./engines.ts";
 import type { besideR } from "./in-r.ts";
 import { median } from "./median.ts";
-import { appTables, besideTables, growthTable } from "./sheet-tables.ts";
+import { appTables, besideTables, growthTable, importTable } from "./sheet-tables.ts";
 import type { FailureTimes } from "./failures.ts";
-import type { ImportTime, SheetTime } from "./import.ts";
+import type { SheetTime } from "./import.ts";
+import type { ImportsAtSize } from "./imports-at-size.ts";
 import type { StockTimes } from "./stock.ts";
 import type { Sizes } from "./sizes.ts";
 import type { Visits } from "./visits.ts";
@@ -17,8 +18,7 @@ export interface Measured {
   browser: string;
   visits: readonly Visits[];
   sizes: Sizes;
-  imports: readonly ImportTime[];
-  millions: readonly ImportTime[];
+  imports: readonly ImportsAtSize[];
   sheets: readonly SheetTime[];
   failures: readonly FailureTimes[];
   wear: readonly WearTimes[];
@@ -73,7 +73,7 @@ function stockRows(stock: readonly StockTimes[]): string[] {
 }
 
 /** The bench's findings as the page that is committed. */
-export function sheet({ day, browser, visits, sizes, imports, millions, sheets, failures, wear, stock, load, growth, engines, in_r, apps }: Measured): string {
+export function sheet({ day, browser, visits, sizes, imports, sheets, failures, wear, stock, load, growth, engines, in_r, apps }: Measured): string {
   const machine = `${cpus().length} cores (${cpus()[0]?.model.trim() ?? "unknown"}), ${(totalmem() / 2 ** 30).toFixed(0)} GB, Node ${process.versions.node}, ${browser}`;
   return [
     "# Bench", "",
@@ -83,11 +83,8 @@ export function sheet({ day, browser, visits, sizes, imports, millions, sheets, 
     timeRow("First visit to first picture, demo import included", visits.map(({ first }) => first), "under 3 s"),
     timeRow("Second visit to first picture", visits.map(({ second }) => second), "under 2 s"),
     timeRow(`Import of a sheet of ${sheets[0]?.rows ?? 0} jobs with notes, in Node`, sheets.map(({ milliseconds }) => milliseconds), "under 5 s"),
-    timeRow(`Import of ${millions[0]?.findings ?? 0} findings with their tickets, in Node`, millions.map(({ milliseconds }) => milliseconds), "under 30 s"),
-    timeRow(`Import of ${imports[0]?.findings ?? 0} findings with their tickets, in Node`, imports.map(({ milliseconds }) => milliseconds), "–"),
     ...failureRows(failures), ...wearRows(wear), ...stockRows(stock),
-    "", `While it imports ${millions[0]?.findings ?? 0} findings the process grows by ${((millions[0]?.bytes ?? 0) / 1e9).toFixed(2)} GB: ${Math.round((millions[0]?.bytes ?? 0) / (millions[0]?.findings ?? 1))} bytes a finding, its ticket counted in.`,
-    "", ...appTables(apps), "", ...growthTable(growth), "", ...besideTables(engines, in_r),
+    "", ...importTable(imports), "", ...appTables(apps), "", ...growthTable(growth), "", ...besideTables(engines, in_r),
     "", "## What is fetched", "", "| fetched once, gzip | size |", "| --- | ---: |",
     `| own scripts before the rooms | ${kilobytes(sizes.scripts_before_rooms)} |`,
     `| scripts of the rooms and what they share | ${kilobytes(sizes.scripts_of_rooms_and_engine)} |`,
