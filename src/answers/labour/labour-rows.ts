@@ -42,7 +42,7 @@ function times(values: readonly number[]) {
   return { n, median, mean, mean_low: curve?.meanLow ?? null, mean_high: curve?.meanHigh ?? null, p80, p90, why };
 }
 
-interface Group { readonly first: MinutesRow | undefined; readonly of: Counted }
+interface Group { readonly first: Sorted["row"] | undefined; readonly of: Counted }
 const groupOf = (group: readonly Sorted[]): Group => ({ first: group[0]?.row, of: counted(group) });
 
 function described({ first, of: { minutes, ...counts } }: Group, name: Pick<LabourRow, "maker" | "model">, pooled: PooledTime | null, pooled_note: string): LabourRow {
