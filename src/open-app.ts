@@ -15,4 +15,7 @@ for (const choice of SCREEN_CHOICES) choice.recall();
 writeBy(() => session.way_of_writing ?? browserLocale());
 const opened = session.start();
 mount(App, { target });
-void opened.then(afterFirstPicture).then(() => program.start());
+const shown = opened.then(afterFirstPicture);
+void shown.then(() => program.start());
+// Whoever needs it meanwhile has it made, and is told what went wrong.
+void shown.then(() => session.deriveRest()).catch(() => undefined);

@@ -1,10 +1,12 @@
 import { recordsSpan } from "./answers/choices/choices.ts";
 import { HAND_GROUPS_SETTING, readHandGroups } from "./answers/interchange/hand-groups.ts";
 import { recordsMark } from "./answers/morning/last-look.ts";
+import { sheetKey } from "./answers/morning/sheet-key.ts";
 import { prepareAnswers } from "./answers/prepare.ts";
 import type { Engine, Report } from "./db/engine.ts";
+import { deriveInTime } from "./db/derive-in-time.ts";
 import { EngineGone } from "./db/errors.ts";
-import { prepareTables } from "./db/prepare.ts";
+import { deriveRest, prepareTables } from "./db/prepare.ts";
 import { Turns } from "./db/turns.ts";
 import { watchedEngine } from "./db/watched-engine.ts";
 import { ImportKept } from "./records/import-kept.ts";
@@ -13,10 +15,12 @@ import type { Batch, Changed, Ledger } from "./records/ledger/ledger.ts";
 import type { Keeping } from "./records/ledger/persist.ts";
 import { loadVocabulary } from "./records/load-vocabulary.ts";
 import { decidedText, putTogether } from "./records/merging/put-together.ts";
-import { isInStep, rebuild, type DamagedBatch } from "./records/rebuild.ts";
+import { isInStep, rebuild, type DamagedBatch, type Filling } from "./records/rebuild.ts";
 import { ShopWords, WITHOUT_DEMO_WORDS } from "./shop-words.svelte.ts";
+import { TablesAhead } from "./records/tables-ahead.ts";
 import { sentence } from "./ui/trouble.ts";
 import { during } from "./ui/unfinished.ts";
+import { browserLocale } from "./way-of-writing.ts";
 import { browser, demoAhead, ledgerOf, type Demo, type World } from "./world.ts";
 
 /** The owner took the demo (or all) out and does not want it back by itself. */
@@ -50,6 +54,8 @@ export abstract class OpenedShop extends ShopWords {
 
   /** The last morning sheet as text, made from these records, until a newer one stands; else null. */
   kept_sheet = $state.raw<string | null>(null);
+  /** What a sheet of today would be worked out from, as `sheetKey` says it, while the records are still being opened; else null. */
+  opening_key = $state.raw<string | null>(null);
 
   private where: World | null = null;
   private held: Ledger | null = null;
@@ -92,15 +98,28 @@ export abstract class OpenedShop extends ShopWords {
       const demo = (await this.isFirstVisit()) ? early ?? demoAhead(world) : null;
       this.keeping = unkept ? "not at all" : await world.keeping(false);
       if (unkept) this.trouble = `${sentence(unkept)} Until this is put right, what you bring in is gone when you close this window.`;
-      this.kept_sheet = demo ? null : world.keptSheet?.(recordsMark(await ledger.batches())) ?? null;
+      const kept = await ledger.batches();
+      this.kept_sheet = demo ? null : world.keptSheet?.(recordsMark(kept)) ?? null;
+      this.opening_key = this.kept_sheet === null ? null : await this.keyOf(kept);
       ledger.onChange(() => this.followOthers());
-      const engine = await opening;
+      const tables = new TablesAhead(ledger, kept), engine = await opening;
       await this.inTurn(() => this.furnish(engine));
-      if (!demo || !(await world.alone(() => this.firstVisit(demo)))) await this.inTurn(() => this.refill());
+      if (!demo || !(await world.alone(() => this.firstVisit(demo)))) await this.inTurn(() => this.refill({ derive: "first", tables }));
       this.status = "ready";
     } catch (error) {
       this.stop(error);
     }
+  }
+
+  /**
+   * What a sheet is worked out from now, as `sheetKey` says it. It waits until nothing is being written or read in, so that the engine, the
+   * settings and what they were read from are of one moment; what another window has written since has then been read too.
+   */
+  sheetKey(): Promise<string | null> { return this.turns.take(() => this.keyOf(this.batches)); }
+
+  private async keyOf(batches: readonly Batch[]): Promise<string | null> {
+    const { ledger, world } = this.place;
+    return sheetKey({ program: world.program?.() ?? null, imports: batches.filter(({ broken }) => !broken), settings: await ledger.settings(), day: world.day(), locale: browserLocale() });
   }
 
   /** Keeps the morning sheet for the next opening, when it can stand there while records are read. */
@@ -154,20 +173,25 @@ export abstract class OpenedShop extends ShopWords {
 
   /** Makes the tables and fills the trade's lists. */
   private async furnish(engine: Engine): Promise<void> {
-    this.engine = watchedEngine(engine, (error) => this.revive(error));
+    this.engine = watchedEngine(deriveInTime(engine), (error) => this.revive(error));
     await prepareTables(this.engine);
     await loadVocabulary(this.engine);
   }
 
   /** Makes the engine hold what the ledger holds. */
-  protected async refill(): Promise<void> {
+  protected async refill(how: Pick<Filling, "derive" | "tables"> = {}): Promise<void> {
     const { ledger } = this.place, engine = this.engine;
     if (!engine) return;
     const decided = await decidedText(ledger);
     this.decided = null;
-    const { damaged } = await rebuild(engine, ledger, (progress) => (this.progress = progress));
+    const { damaged } = await rebuild(engine, ledger, { ...how, report: (progress) => (this.progress = progress) });
     [this.damaged, this.decided] = [damaged, decided];
     await this.tell(engine);
+  }
+
+  /** Derives what opening put off, unless a question has had it made already. */
+  async deriveRest(): Promise<void> {
+    if (this.engine) await deriveRest(this.engine);
   }
 
   /** Derives everything from the rows as it is decided now. */
@@ -208,6 +232,8 @@ export abstract class OpenedShop extends ShopWords {
   /** Takes in, and shows what came. */
   protected async take(work: (open: Means) => Promise<Imported>): Promise<Imported> {
     const open = this.means, decided = await decidedText(open.ledger);
+    // What was put off is of the records as they are now, not of half an import.
+    await deriveRest(open.engine);
     this.decided = null;
     try {
       const imported = await work(open);

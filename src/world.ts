@@ -1,4 +1,5 @@
 import type { Engine } from "./db/engine.ts";
+import { thisVersion } from "./offline/this-version.ts";
 import type { BenchStore } from "./records/bench-log/bench-store.ts";
 import { openBrowserLedger } from "./records/ledger/browser-ledger.ts";
 import { LedgerDamaged, LedgerUnavailable } from "./records/ledger/errors.ts";
@@ -30,6 +31,8 @@ export interface World {
   keptSheet?(mark: string): string | null;
   /** Keeps it for the next opening, outside the records and this browser's alone; null forgets it. */
   keepSheet?(kept: { readonly mark: string; readonly text: string } | null): void;
+  /** Version of the program; null, or absent, while it runs from its sources. */
+  program?(): string | null;
   /** Whether the browser promised to keep the records; `ask` may put the question to the owner. */
   keeping(ask: boolean): Promise<Keeping>;
   /** Does work while no other tab does it. */
@@ -123,6 +126,7 @@ export const browser: World = {
   openLedger: () => openBrowserLedger(),
   keptSheet,
   keepSheet,
+  program: thisVersion,
   openBench: async () => (await import("./records/bench-log/open-bench.ts")).openBench(),
   // Its code is large: the frame stands before it is read.
   openEngine: async () => (await import("./db/open-browser.ts")).openBrowserEngine(),

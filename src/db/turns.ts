@@ -22,11 +22,13 @@ export class Turns {
   }
 }
 
-function untilCancelled(promise: Promise<void>, signal: AbortSignal | undefined): Promise<void> {
+/** Waits for `promise`, or rejects with the signal's reason as soon as it is called off. */
+export function untilCancelled(promise: Promise<void>, signal: AbortSignal | undefined): Promise<void> {
   if (!signal) return promise;
   return new Promise((resolve, reject) => {
     const cancelled = () => reject(signal.reason);
+    if (signal.aborted) cancelled();
     signal.addEventListener("abort", cancelled, { once: true });
-    void promise.then(resolve).finally(() => signal.removeEventListener("abort", cancelled));
+    void promise.then(resolve, reject).finally(() => signal.removeEventListener("abort", cancelled));
   });
 }

@@ -185,7 +185,7 @@ async function written(reads: readonly Read[], options: ImportOptions, signal: A
     await instead_of_all.beside?.(engine);
     await clearImported(engine);
   }
-  if (!instead_of_all && !(await isInStep(engine, ledger))) await rebuild(engine, ledger, report, signal);
+  if (!instead_of_all && !(await isInStep(engine, ledger))) await rebuild(engine, ledger, { report, signal });
   const found = await withReturned(await settle(engine, reads.map(({ read }) => read), signal, instead_of_all?.beside !== undefined), reads, ledger);
   // What waited takes as much room as what is kept, and deriving needs it.
   await leaveWaitingRoom(engine);

@@ -7,7 +7,7 @@ const standing = new Promise<void>((done) => (stands = done));
 
 /** Marks, once in the life of the page, that the first answer stands on the screen; the bench and tests read the mark. */
 export function firstPicture(): void {
-  if (performance.getEntriesByName(MARK).length === 0) performance.mark(MARK);
+  markOnce(MARK);
   stands();
 }
 
@@ -17,7 +17,16 @@ export async function afterFirstPicture(): Promise<void> {
   await new Promise<void>((done) => ("requestIdleCallback" in globalThis ? requestIdleCallback(() => done(), { timeout: 3_000 }) : setTimeout(done, 500)));
 }
 
-/** Marks, once, that what was kept from the last time stands on the screen while the records are being read. */
-export function keptPicture(): void {
-  if (performance.getEntriesByName("saltbench:kept-picture").length === 0) performance.mark("saltbench:kept-picture");
+const markOnce = (name: string): void => {
+  if (performance.getEntriesByName(name).length === 0) performance.mark(name);
+};
+
+/**
+ * Marks, once, that what was kept from the last time stands on the screen while the records are being read.
+ *
+ * @param todays whether it is what would be worked out now
+ */
+export function keptPicture(todays: boolean): void {
+  markOnce("saltbench:kept-picture");
+  if (todays) markOnce("saltbench:todays-picture");
 }

@@ -36,7 +36,7 @@ describe("filling the engine from the ledger", () => {
     await ledger.append(batch("T2"));
     const told: string[] = [];
     const once = async () => {
-      const done = await rebuild(engine, ledger, ({ done: rows, total }) => told.push(`${rows}/${total}`));
+      const done = await rebuild(engine, ledger, { report: ({ done: rows, total }) => told.push(`${rows}/${total}`) });
       expect([done.batches.length, done.damaged, done.rows]).toEqual([2, [], 6]);
     };
     await once();
@@ -97,7 +97,7 @@ describe("a rebuild that does not end", () => {
     await rebuild(engine, ledger);
     await ledger.append(batch("T2"));
     const cancel = new AbortController();
-    await expect(rebuild(engine, ledger, ({ done }) => done > 0 && cancel.abort("enough"), cancel.signal)).rejects.toBe("enough");
+    await expect(rebuild(engine, ledger, { report: ({ done }) => done > 0 && cancel.abort("enough"), signal: cancel.signal })).rejects.toBe("enough");
     expect(await engine.rows(COUNTS)).toEqual([{ tickets: 1, visits: 1, failed: 0 }]);
   });
 

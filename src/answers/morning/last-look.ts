@@ -31,14 +31,21 @@ const isCount = (one: unknown): one is number => typeof one === "number" && Numb
 const isThing = (one: unknown): one is NamedThing => isObject(one) && typeof one.key === "string" && typeof one.name === "string";
 const areThings = (list: unknown): list is readonly NamedThing[] => Array.isArray(list) && list.every(isThing);
 
-function lookOf(one: unknown): Look {
-  if (!isObject(one) || !isObject(one.figures)) throw new RangeError("a look is not written as one");
-  const { day, records, figures: { order, watch, backlog_hours, to_answer } } = one;
-  if (typeof day !== "string" || !isDay(day)) throw new RangeError("its day is not a day");
-  if (typeof records !== "string") throw new RangeError("it does not say which records it was over");
+/** Figures of a look as they were kept. @throws {RangeError} unless they are figures */
+export function lookFigures(one: unknown): LookFigures {
+  if (!isObject(one)) throw new RangeError("a look is not written as one");
+  const { order, watch, backlog_hours, to_answer } = one;
   if (!areThings(order) || !areThings(watch)) throw new RangeError("what stood on it is not a list of names");
   if (!(backlog_hours === null || isCount(backlog_hours)) || !isCount(to_answer)) throw new RangeError("its counts are not counts");
-  return { day, records, figures: { order, watch, backlog_hours, to_answer } };
+  return { order, watch, backlog_hours, to_answer };
+}
+
+function lookOf(one: unknown): Look {
+  if (!isObject(one) || !isObject(one.figures)) throw new RangeError("a look is not written as one");
+  const { day, records, figures } = one;
+  if (typeof day !== "string" || !isDay(day)) throw new RangeError("its day is not a day");
+  if (typeof records !== "string") throw new RangeError("it does not say which records it was over");
+  return { day, records, figures: lookFigures(figures) };
 }
 
 /**

@@ -1,5 +1,5 @@
 import type { Engine, Row } from "../../db/engine.ts";
-import { derive } from "../../db/prepare.ts";
+import { derive, deriveFirst } from "../../db/prepare.ts";
 import { rowsStream } from "../../db/rows-stream.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { MERGED_BY_ITSELF, NAMES_DECIDED, TICKETS_DECIDED, ticketDecisions } from "./decisions.ts";
@@ -35,8 +35,10 @@ function rowsOf({ ticket_no, verdict, row_key, others }: TicketDecision): Row[] 
 /**
  * Derives everything from the imported rows as the owner decided: names that are one reel, tickets that were settled, the
  * grade that counts as failed. All or nothing.
+ *
+ * @param how "first" puts off what the orders of the day do not need (`deriveFirst`)
  */
-export async function putTogether(engine: Engine, ledger: Ledger): Promise<void> {
+export async function putTogether(engine: Engine, ledger: Ledger, how: "whole" | "first" = "whole"): Promise<void> {
   await engine.transaction(async (inside) => {
     await inside.run([forget]);
     const { merged } = await names(inside, ledger), decided = (await ticketDecisions(ledger)).flatMap(rowsOf);
@@ -44,6 +46,6 @@ export async function putTogether(engine: Engine, ledger: Ledger): Promise<void>
     if (named.length > 0) await inside.load("decided.names", rowsStream(NAMES, named), named.length);
     if (decided.length > 0) await inside.load("decided.tickets", rowsStream(TICKETS, decided), decided.length);
     const { grade } = readFailureGrade(await ledger.setting(FAILURE_GRADE));
-    await derive(inside, grade === null ? undefined : { failure_grade: grade });
+    await (how === "first" ? deriveFirst : derive)(inside, grade === null ? undefined : { failure_grade: grade });
   });
 }
