@@ -98,9 +98,9 @@ export abstract class OpenedShop extends ShopWords {
       const demo = (await this.isFirstVisit()) ? early ?? demoAhead(world) : null;
       this.keeping = unkept ? "not at all" : await world.keeping(false);
       if (unkept) this.trouble = `${sentence(unkept)} Until this is put right, what you bring in is gone when you close this window.`;
-      const kept = await ledger.batches();
-      this.kept_sheet = demo ? null : world.keptSheet?.(recordsMark(kept)) ?? null;
-      this.opening_key = this.kept_sheet === null ? null : await this.keyOf(kept);
+      const kept = await ledger.batches(), sheet = demo ? null : world.keptSheet?.(recordsMark(kept)) ?? null;
+      // Both at once, or today's sheet would be taken for an old one at first sight.
+      [this.opening_key, this.kept_sheet] = [sheet === null ? null : await this.keyOf(kept), sheet];
       ledger.onChange(() => this.followOthers());
       const tables = new TablesAhead(ledger, kept), engine = await opening;
       await this.inTurn(() => this.furnish(engine));

@@ -84,16 +84,33 @@ function apart(one: string, other: string): number {
   return Math.min(days, YEAR - days);
 }
 
+/** Jobs that came in, by their day. */
+export interface JobDays {
+  readonly jobs: number;
+  /** Of each day the place of each in `JobTimes.jobs`. */
+  readonly days: ReadonlyMap<string, readonly number[]>;
+}
+
+export function jobDays({ jobs, placeOf }: JobTimes, tickets: readonly BenchTicket[]): JobDays {
+  const days = new Map<string, number[]>();
+  for (const ticket of tickets) {
+    const place = placeOf(ticket), same = days.get(ticket.received_on);
+    if (place === null) continue;
+    if (same) same.push(place);
+    else days.set(ticket.received_on, [place]);
+  }
+  return { jobs: jobs.length, days };
+}
+
 /**
  * Share of each job among the reels of a week to come: the jobs that came in around the same time of other years, rising to 1.
  *
  * @param monday of the week
  */
-export function seasonMix(times: JobTimes, tickets: readonly BenchTicket[], monday: string): Float64Array {
-  const placed = tickets.flatMap((ticket) => { const place = times.placeOf(ticket); return place === null ? [] : [{ place, received_on: ticket.received_on }]; });
-  const near = placed.filter(({ received_on }) => apart(received_on, monday) <= SEASON_DAYS), some = near.length >= FEWEST_OF_SEASON ? near : placed;
-  const shares = new Float64Array(times.jobs.length);
-  for (const { place } of some) shares[place] = (shares[place] as number) + 1 / some.length;
+export function seasonMix({ jobs, days }: JobDays, monday: string): Float64Array {
+  const all = [...days], near = all.filter(([day]) => apart(day, monday) <= SEASON_DAYS), counted = (some: typeof all) => some.reduce((sum, [, places]) => sum + places.length, 0);
+  const some = counted(near) >= FEWEST_OF_SEASON ? near : all, total = counted(some), shares = new Float64Array(jobs);
+  for (const [, places] of some) for (const place of places) shares[place] = (shares[place] as number) + 1 / total;
   for (let at = 1; at < shares.length; at += 1) shares[at] = (shares[at] as number) + (shares[at - 1] as number);
   return shares;
 }

@@ -24,11 +24,14 @@ export interface KeptPromises {
 
 const LOOK_BACK = 365, EVERY = 3, FUTURES = 100, SHARE = 0.8, TWO_WEEKS = 14, FEWEST = 30, FAR = 200;
 
-interface Made { readonly on: string; readonly days: number; /** Null while it is not ready. */ readonly took: number | null }
+/** `on` in days since 2000. */
+interface Made { readonly on: number; readonly days: number; /** Null while it is not ready. */ readonly took: number | null }
+
+const numberOf = (day: string): number => daysFrom("2000-01-01", day);
 
 /** Days promised to each reel of one day. */
 function madeOn(day: string, { records, basis, today }: { records: BenchRecords; basis: PlanBasis; today: readonly BenchTicket[] }): Made[] {
-  const { times, overhead_min, capacity, line } = basis, random = seededRandom(daysFrom("2000-01-01", day));
+  const { times, overhead_min, capacity, line } = basis, on = numberOf(day), random = seededRandom(on);
   const ahead = openTickets(records.tickets, dayAfter(day, -1)).open.flatMap((ticket) => (ticket.finished_on === day ? [] : [times.placeOf(ticket)])).filter((place) => place !== null);
   const free = minutesByDay(dayAfter(day, 1), FAR, { capacity, hours: records.hours, line, closures: records.season.closures });
   free.forEach((minutes, at) => { free[at] = minutes + (at === 0 ? 0 : (free[at - 1] as number)); });
@@ -41,13 +44,14 @@ function madeOn(day: string, { records, basis, today }: { records: BenchRecords;
       const opened = dayOfMinutes(free, sum + minutes(place)), waits = times.waits.length > 0 && random() < job.wait_chance;
       return opened + (waits ? (times.waits[Math.floor(random() * times.waits.length)] as number) : 0);
     }).sort((a, b) => a - b);
-    return [{ on: day, days: Math.ceil(ready[Math.ceil(SHARE * FUTURES) - 1] as number) + 1, took: ticket.finished_on === null ? null : daysFrom(day, ticket.finished_on) }];
+    return [{ on, days: Math.ceil(ready[Math.ceil(SHARE * FUTURES) - 1] as number) + 1, took: ticket.finished_on === null ? null : daysFrom(day, ticket.finished_on) }];
   });
 }
 
 /** Days to add so that 8 of 10 earlier dates would have been kept. */
 function toAdd(made: readonly Made[], by: string): number {
-  const late = made.flatMap(({ on, days, took }) => (took !== null && dayAfter(on, took) <= by ? [took - days] : []));
+  const today = numberOf(by), late: number[] = [];
+  for (const { on, days, took } of made) if (took !== null && on + took <= today) late.push(took - days);
   return late.length < FEWEST ? 0 : Math.max(0, Math.ceil(quantile(late, SHARE)));
 }
 

@@ -2,7 +2,7 @@ import { USUAL_LEAD } from "./bench-records.ts";
 import type { BenchRecords } from "./bench-records.ts";
 import type { Capacity, ExtraHours } from "./capacity.ts";
 import { minutesByDay } from "./capacity.ts";
-import { recentTickets, seasonMix } from "./job-times.ts";
+import { jobDays, recentTickets, seasonMix } from "./job-times.ts";
 import type { BenchTicket, JobTimes } from "./job-times.ts";
 import type { OpenJob, QueuePlan, WeekPlan } from "./simulate.ts";
 import { dayAfter, daysFrom } from "../days.ts";
@@ -65,9 +65,9 @@ export const UNCHANGED: PlanChanges = { closures: [], extra: [] };
 export function queuePlan(records: BenchRecords, season: Season, about: PlanBasis, changes: PlanChanges = UNCHANGED): QueuePlan {
   const { times, capacity, overhead_min, line } = about, { as_of } = records.season, closures = [...records.season.closures, ...changes.closures], first = dayAfter(as_of, 1);
   const weeks = [...(season.rest ? [season.rest] : []), ...season.ahead], last = daysFrom(first, dayAfter(weeks.at(-1)?.monday ?? first, 6));
-  const { open } = openTickets(records.tickets, as_of), past = recentTickets(records.tickets, as_of);
+  const { open } = openTickets(records.tickets, as_of), past = jobDays(times, recentTickets(records.tickets, as_of));
   return {
-    weeks: weeks.map((week) => weekPlan(week, { season, line, closures, mix: seasonMix(times, past, week.monday), last })),
+    weeks: weeks.map((week) => weekPlan(week, { season, line, closures, mix: seasonMix(past, week.monday), last })),
     capacity: minutesByDay(first, last + 1 + AFTER, { capacity, hours: records.hours, line, closures, extra: changes.extra }),
     jobs: times.jobs, waits: times.waits, overhead_min, open: openJobs(records, open, times), level_sd: season.level_sd,
   };

@@ -1,6 +1,6 @@
 import { dayNumber } from "../budget/past-jobs.ts";
 import { dayAfter } from "../days.ts";
-import { orderAdvice } from "../stock/order-advice.ts";
+import { orderAdviceFor } from "../stock/order-advice.ts";
 import type { StockPast } from "../stock/order-advice.ts";
 import type { PartClass, RestockLine, RestockSettings } from "../stock/restock-line.ts";
 import { CAUTIONS } from "./rules.ts";
@@ -27,16 +27,16 @@ function dailyUse(past: StockPast, day: string): ReadonlyMap<string, number> {
   return use;
 }
 
-/** The settings with every chance of running out so many times as large. */
-function runningOut(settings: RestockSettings, times: number): RestockSettings {
-  const targets = Object.entries(settings.targets).map(([name, chance]) => [name, Math.max(LEAST_CHANCE, 1 - times * (1 - chance))]);
-  return { ...settings, targets: Object.fromEntries(targets) as Record<PartClass, number> };
+/** The targets with every chance of running out so many times as large. */
+function runningOut(targets: RestockSettings["targets"], times: number): RestockSettings["targets"] {
+  return Object.fromEntries(Object.entries(targets).map(([name, chance]) => [name, Math.max(LEAST_CHANCE, 1 - times * (1 - chance))])) as Record<PartClass, number>;
 }
 
 /** What each way of ordering knew on one day: of `past` only what is not later. */
 export function knownOn(day: number, names: readonly string[], past: StockPast, settings: Omit<RestockSettings, "as_of">): KnownThen[] {
   const as_of = dayAfter(EPOCH, day), use = dailyUse(past, as_of);
-  const advice = CAUTIONS.map(({ times }) => new Map(orderAdvice(past, BARE, runningOut({ ...settings, as_of }, times)).map((line) => [line.interchange, line])));
+  const targets = CAUTIONS.map(({ times }) => runningOut(settings.targets, times));
+  const advice = orderAdviceFor(past, BARE, { ...settings, as_of }, targets).map((lines) => new Map(lines.map((line) => [line.interchange, line])));
   return names.map((name) => {
     const lines = advice.map((by_name): RestockLine => {
       const line = by_name.get(name);

@@ -45,10 +45,17 @@ function blockBefore(day: string | undefined, newest: string, blocks: DemandBloc
   return block < blocks.days.length ? block : null;
 }
 
-/** What all plannable lines say lines are like, from their counted use. */
-function prior(outlook: Outlook, plannable: readonly string[]) {
+/** Rests on the records alone, whatever is asked of them: a replay asks four times a day. */
+const known_priors = new WeakMap<StockRecords, { readonly shape: number; readonly rate: number }>();
+
+/** What all plannable lines say lines are like, from their counted use, which hangs on no setting. */
+function prior(records: StockRecords, outlook: Outlook, plannable: readonly string[]): { readonly shape: number; readonly rate: number } {
+  const found = known_priors.get(records);
+  if (found) return found;
   const known = plannable.flatMap((name) => outlook.groups.get(name) ?? []).filter(({ used_days }) => used_days > 0);
-  return known.length === 0 ? { shape: 0.5, rate: 365 } : fitGammaPrior(known.map(({ used }) => used), known.map(({ used_days }) => used_days));
+  const fitted = known.length === 0 ? { shape: 0.5, rate: 365 } : fitGammaPrior(known.map(({ used }) => used), known.map(({ used_days }) => used_days));
+  known_priors.set(records, fitted);
+  return fitted;
 }
 
 /**
@@ -63,7 +70,7 @@ export function groupFacts(records: StockRecords, around: Around): { facts: Grou
     const { target, lead, review_days } = terms.get(name) as OrderTerms;
     return [name, { target, horizon: lead.days + review_days, clump: sizes[i] ?? 1, mixed: refused(rows.get(name) ?? []), ruled: blockBefore(habits.get(name), newest, blocks) }];
   }));
-  const outlook = demandOutlook(blocks, asked), known = prior(outlook, names.filter((name) => !asked.get(name)?.mixed));
+  const outlook = demandOutlook(blocks, asked), known = prior(records, outlook, names.filter((name) => !asked.get(name)?.mixed));
   const facts = names.map((interchange, i): GroupFacts => {
     const one = outlook.groups.get(interchange) as GroupOutlook, { pieces, days, factor } = one.expected;
     return {

@@ -7,6 +7,7 @@ import { adviseLines } from "./advise-lines.ts";
 import type { ShelfRow } from "./chosen-part.ts";
 import type { Delivery } from "./lead-time.ts";
 import { datedHabits } from "./restock-facts.ts";
+import type { StockRecords } from "./restock-facts.ts";
 import type { RestockLine, RestockSettings } from "./restock-line.ts";
 
 /** Pieces of one interchange group used or wanted on one ticket on one day; `together` is its batch, else its ticket. */
@@ -70,19 +71,45 @@ function blocksBack(newest: string): (day: string) => number {
   };
 }
 
-/** What left at once as one row, as `use-by-block.sql` counts it. */
-function useRows(uses: readonly PastUse[], block: (day: string) => number): UseBlockRow[] {
-  const rows: UseBlockRow[] = [];
+/** What was used on one day: a row for each group and way of coming in. Which block the day lies in hangs on the day asked for. */
+interface DayUse { readonly day: string; readonly rows: readonly { -readonly [Key in keyof UseBlockRow]: UseBlockRow[Key] }[] }
+
+/** One day's use, as `use-by-block.sql` counts it: what left at once is squared as one. Pieces are whole, so that adding up by the day first gives the same sums. */
+function onOneDay(uses: readonly PastUse[]): DayUse["rows"] {
+  const rows = new Map<string, DayUse["rows"][number]>();
   for (let at = 0; at < uses.length;) {
-    const first = uses[at] as PastUse;
+    const first = uses[at] as PastUse, { interchange, opening } = first, key = `${opening ?? ""} ${interchange}`;
     let pieces = 0, wanted = 0, use: PastUse | undefined = first;
     for (; use !== undefined && sameMoment(use, first); at += 1, use = uses[at]) {
       pieces += use.pieces;
       wanted += use.wanted ? use.pieces : 0;
     }
-    rows.push({ interchange: first.interchange, opening: first.opening, block: block(first.day), pieces, wanted, waiting: 0, squares: pieces ** 2 });
+    const row = rows.get(key) ?? { interchange, opening, block: 0, pieces: 0, wanted: 0, waiting: 0, squares: 0 };
+    row.pieces += pieces;
+    row.wanted += wanted;
+    row.squares += pieces ** 2;
+    rows.set(key, row);
   }
-  return rows;
+  return [...rows.values()];
+}
+
+/** A replay asks of the same past on a hundred days. */
+const known_days = new WeakMap<readonly PastUse[], readonly DayUse[]>();
+
+function dayUse(uses: readonly PastUse[]): readonly DayUse[] {
+  const found = known_days.get(uses) ?? [...grouped(uses, ({ day }) => day)].map(([day, of]) => ({ day, rows: onOneDay(of) }));
+  known_days.set(uses, found);
+  return found;
+}
+
+/** Rows of the days up to one, each in its block; they stand until the next day is asked for. */
+function useUntil(uses: readonly PastUse[], as_of: string, block: (day: string) => number): UseBlockRow[] {
+  return until(dayUse(uses), as_of).flatMap(({ day, rows }) => {
+    const at = block(day);
+    // In place: copies of a hundred thousand rows a day asked for took a quarter of a replay.
+    for (const row of rows) row.block = at;
+    return rows;
+  });
 }
 
 /** The catalogue with a group's pieces written on its first number. */
@@ -96,6 +123,17 @@ function shelfNow(shelf: readonly ShelfRow[], now: StockNow): ShelfRow[] {
   });
 }
 
+/** What the advice of one day reads. */
+function recordsOn(past: StockPast, now: StockNow, { as_of, rule_changes }: Pick<RestockSettings, "as_of" | "rule_changes">): StockRecords {
+  const intake = until(past.intake, as_of), first = intake[0]?.day ?? as_of, newest = intake.at(-1)?.day ?? as_of, block = blocksBack(newest);
+  const tickets = intake.map(({ day, opening, tickets: came }) => ({ opening, block: block(day), tickets: came }));
+  return {
+    shelf: shelfNow(past.shelf, now), newest, waiting: now.waiting, under_way: new Map(), habits: datedHabits(past.positions, rule_changes, as_of),
+    blocks: demandBlocks(useUntil(past.use, as_of, block), tickets, daysFrom(first, newest) + 1, daysFrom(newest, as_of)),
+    deliveries: grouped<string | null, PastDelivery>(past.deliveries.filter((row) => row.arrived_on <= as_of), (row) => row.supplier),
+  };
+}
+
 /**
  * The advice of one day from plain figures: what to order of every interchange group, as the Stock room would have said it.
  *
@@ -104,14 +142,14 @@ function shelfNow(shelf: readonly ShelfRow[], now: StockNow): ShelfRow[] {
  * @returns one line a group, in the order of `restock`
  * @throws {RangeError} when `as_of` is not a day, days are not above zero, or a target is not within 0…1
  */
-export function orderAdvice(past: StockPast, now: StockNow, settings: RestockSettings): readonly RestockLine[] {
-  const { as_of } = settings, intake = until(past.intake, as_of), uses = until(past.use, as_of);
-  const first = intake[0]?.day ?? as_of, newest = intake.at(-1)?.day ?? as_of;
-  const block = blocksBack(newest), tickets = intake.map(({ day, opening, tickets: came }) => ({ opening, block: block(day), tickets: came }));
-  return adviseLines({
-    shelf: shelfNow(past.shelf, now), newest, waiting: now.waiting, under_way: new Map(),
-    blocks: demandBlocks(useRows(uses, block), tickets, daysFrom(first, newest) + 1, daysFrom(newest, as_of)),
-    habits: datedHabits(past.positions, settings.rule_changes, as_of),
-    deliveries: grouped<string | null, PastDelivery>(past.deliveries.filter((row) => row.arrived_on <= as_of), (row) => row.supplier),
-  }, settings);
+export const orderAdvice = (past: StockPast, now: StockNow, settings: RestockSettings): readonly RestockLine[] => adviseLines(recordsOn(past, now, settings), settings);
+
+/**
+ * The same for several targets on the same day; what does not hang on them is worked out once.
+ *
+ * @returns lines as `orderAdvice` gives them, for each of `targets`
+ */
+export function orderAdviceFor(past: StockPast, now: StockNow, settings: RestockSettings, targets: readonly RestockSettings["targets"][]): (readonly RestockLine[])[] {
+  const records = recordsOn(past, now, settings);
+  return targets.map((one) => adviseLines(records, { ...settings, targets: one }));
 }

@@ -39,11 +39,14 @@ export type LaterWork = (signal: AbortSignal, report: Report) => Promise<Told>;
 
 export type LaterName = "tickets" | "promise" | "watch" | "records" | "score";
 
-/** Parts in their order on the sheet: title, lines their place is kept for, and whose turn it is when: what is quick goes first. */
+/**
+ * Parts in their order on the sheet: title, lines their place is kept for, and whose turn it is when. What is quick goes first, and then two at
+ * a time, as each has a worker of its own: when one of a turn is done the next turn comes.
+ */
 export const LATER: readonly { readonly name: LaterName; readonly title: string; readonly lines: number; readonly turn: number }[] = [
   { name: "tickets", title: "At the bench", lines: 3, turn: 0 },
   { name: "promise", title: "Promise today", lines: 12, turn: 2 },
-  { name: "watch", title: "Watch", lines: 9, turn: 3 },
+  { name: "watch", title: "Watch", lines: 9, turn: 2 },
   { name: "records", title: "Records", lines: 4, turn: 1 },
-  { name: "score", title: "Advice so far", lines: 4, turn: 4 },
+  { name: "score", title: "Advice so far", lines: 4, turn: 3 },
 ];

@@ -1,5 +1,5 @@
 import { BENCH_HOURS_SETTING, readBenchHours } from "../../answers/bench-load/bench-hours.ts";
-import { benchRecords } from "../../answers/bench-load/bench-records.ts";
+import { packedBench } from "../../answers/bench-load/bench-records.ts";
 import type { BenchLoad } from "../../answers/bench-load/bench-load.ts";
 import { workInWorker } from "../../answers/bench-load/work-in-worker.ts";
 import { verdictsInWorker } from "../../answers/failures/judge-in-worker.ts";
@@ -48,7 +48,7 @@ const benchTime = (kept: KeptRecords) => kept.consult(async (_, ledger) => ({
 
 const promise = ({ engine, kept, version, as_of, rates, before }: MorningAsk): LaterWork => async (signal, report) => {
   const settings = { ...(await benchTime(kept)), rates };
-  const load = await loads.of(JSON.stringify([version, as_of, settings]), async () => workInWorker("load", await benchRecords(engine, as_of, settings, signal), { signal, report }));
+  const load = await loads.of(JSON.stringify([version, as_of, settings]), async () => workInWorker("load", await packedBench(engine, as_of, settings, signal), { signal, report }));
   return { part: promisePart(load, before), figures: { backlog_hours: load.status === "ok" || load.status === "no hours" ? load.backlog.hours : null } };
 };
 

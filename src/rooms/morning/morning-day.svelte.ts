@@ -39,6 +39,8 @@ export class MorningDay {
   fault = $state<string | null>(null);
   /** Turns that parts have come to; below 0 until the first picture stands. */
   reached = $state(-1);
+  /** Parts that stand, or of which it is said why not. */
+  private ended: readonly LaterName[] = $state.raw([]);
   /** Parts that came in later. */
   private come: KeptSheet["later"] = $state.raw([]);
   private figures: Partial<LookFigures>;
@@ -51,12 +53,13 @@ export class MorningDay {
   constructor(readonly begun: Beginning, private readonly kept: ReturnType<typeof readKeptLooks>, private readonly now: Pick<Look, "day" | "records">, private readonly ask: Omit<MorningAsk, "kept"> & { readonly lead: string }) {
     [this.fault, this.figures, this.come] = [kept.fault, begun.figures, begun.later];
     this.works = Object.fromEntries(LATER.map(({ name, turn }) => [name, this.#working(name, turn, { ...ask, kept: session })])) as Record<LaterName, Work<Part>>;
+    this.ended = begun.later.map(({ name }) => name);
     this.#keepLook();
   }
 
   /** The look that changes are told against; null at the first. */
   get before(): Look | null { return this.ask.before; }
-  get whole(): boolean { return this.reached >= LATER.length; }
+  get whole(): boolean { return LATER.every(({ name }) => this.ended.includes(name)); }
   get changed(): boolean { return [...this.begun.first, ...this.come.map(({ part }) => part)].some(({ changed }) => changed !== ""); }
 
   /** Lets the slow parts begin, once the first picture is painted. */
@@ -86,6 +89,7 @@ export class MorningDay {
         return told.part;
       } finally {
         this.reached = Math.max(this.reached, turn + 1);
+        this.ended = [...this.ended, name];
       }
     };
   }
