@@ -54,7 +54,7 @@ export abstract class OpenedShop extends ShopWords {
 
   /** The last morning sheet as text, made from these records, until a newer one stands; else null. */
   kept_sheet = $state.raw<string | null>(null);
-  /** What a sheet of today would be worked out from, as `sheetKey` says it, while the records are still being opened; else null. */
+  /** What a sheet of today would be worked out from (`sheetKey`), as it was told while the records were being opened. */
   opening_key = $state.raw<string | null>(null);
 
   private where: World | null = null;
@@ -111,10 +111,7 @@ export abstract class OpenedShop extends ShopWords {
     }
   }
 
-  /**
-   * What a sheet is worked out from now, as `sheetKey` says it. It waits until nothing is being written or read in, so that the engine, the
-   * settings and what they were read from are of one moment; what another window has written since has then been read too.
-   */
+  /** What a sheet is worked out from now (`sheetKey`), once nothing is being written or read in: engine and settings are of one moment then. */
   sheetKey(): Promise<string | null> { return this.turns.take(() => this.keyOf(this.batches)); }
 
   private async keyOf(batches: readonly Batch[]): Promise<string | null> {
@@ -187,11 +184,6 @@ export abstract class OpenedShop extends ShopWords {
     const { damaged } = await rebuild(engine, ledger, { ...how, report: (progress) => (this.progress = progress) });
     [this.damaged, this.decided] = [damaged, decided];
     await this.tell(engine);
-  }
-
-  /** Derives what opening put off, unless a question has had it made already. */
-  async deriveRest(): Promise<void> {
-    if (this.engine) await deriveRest(this.engine);
   }
 
   /** Derives everything from the rows as it is decided now. */

@@ -23,6 +23,11 @@ export class Session extends OpenedShop {
   /** The way to look at files before they come in. */
   get look(): ShopLook { return shopLook(this.place.world.look, { ...this.means, demo: this.demo }); }
 
+  /** Derives what opening put off, unless a question has had it made already. */
+  async deriveRest(): Promise<void> {
+    if (this.engine) await deriveRest(this.engine);
+  }
+
   /** Tickets at the bench: apart from the records, and in the backup with them. */
   bench(): Promise<BenchStore> { return this.place.world.openBench(); }
 

@@ -193,7 +193,7 @@ async function written(reads: readonly Read[], options: ImportOptions, signal: A
   const replaces = instead_of_all !== undefined || options.instead_of !== undefined;
   if (!replaces && settled.payloads.length === 0 && !(await changesRejects(ledger, settled))) {
     // A demo that was to go out stays.
-    if (ledger !== options.ledger) await rebuild(engine, options.ledger, report, signal);
+    if (ledger !== options.ledger) await rebuild(engine, options.ledger, { report, signal });
     return { settled, batch: null };
   }
   signal.throwIfAborted();

@@ -24,7 +24,7 @@ function appTable(app: AppAtSize): string[] {
   });
   return [
     `### ${count(app.findings)} findings`, "",
-    `Brought in through Records in ${seconds(app.import)}; restart to the last morning sheet ${seconds(app.restart.kept)} (aim, for a million findings: a picture in under 2.5 s), to what is to be ordered today ${seconds(app.restart.first)}, to the whole sheet ${seconds(app.restart.whole)}; the page's process took ${(app.memory / 1024).toFixed(1)} GB at most.`, "",
+    `Brought in through Records in ${seconds(app.import)}; restart to the last morning sheet ${seconds(app.restart.kept)} (aim, for a million findings: a picture in under 2.5 s), to what is to be ordered today ${seconds(app.restart.first)}, to the whole sheet ${seconds(app.restart.whole)}; restart again on the same day with nothing changed to the whole of today's sheet ${seconds(app.again.todays)}, to the records behind it ${seconds(app.again.ready)}; the page's process took ${(app.memory / 1024).toFixed(1)} GB at most.`, "",
     "| room opened from another | first chart or table | all of it | longest task on the page's own thread (aim: none over 100 ms) |", "| --- | ---: | ---: | ---: |",
     ...app.rooms.map(({ room, first, whole, longest }) => `| ${room} | ${milliseconds(first)} | ${milliseconds(whole)} | ${longest === 0 ? "none over 50 ms" : milliseconds(longest)} |`), "",
     "| filters changed | times | new picture, half | 95 of 100 (aim: under 150 ms) | all of it, half | 95 of 100 |", "| --- | ---: | ---: | ---: | ---: | ---: |", ...rooms,
