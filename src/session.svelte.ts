@@ -1,5 +1,6 @@
 import { HAND_GROUPS_SETTING, handGroupsText, readHandGroups, type HandGroup } from "./answers/interchange/hand-groups.ts";
 import type { Engine, Report } from "./db/engine.ts";
+import { deriveRest } from "./db/prepare.ts";
 import { DEMO, OpenedShop, WITHOUT_DEMO } from "./opened-shop.svelte.ts";
 import type { BenchStore } from "./records/bench-log/bench-store.ts";
 import type { Imported } from "./records/importing.ts";

@@ -50,7 +50,7 @@ export class MorningDay {
    * @param kept the ledger's looks, and what was wrong with them
    * @param now the reader's day, and which records are looked at
    */
-  constructor(readonly begun: Beginning, private readonly kept: ReturnType<typeof readKeptLooks>, private readonly now: Pick<Look, "day" | "records">, private readonly ask: Omit<MorningAsk, "kept"> & { readonly lead: string }) {
+  constructor(readonly begun: Beginning, kept: ReturnType<typeof readKeptLooks>, private readonly now: Pick<Look, "day" | "records">, private readonly ask: Omit<MorningAsk, "kept"> & { readonly lead: string }) {
     [this.fault, this.figures, this.come] = [kept.fault, begun.figures, begun.later];
     this.works = Object.fromEntries(LATER.map(({ name, turn }) => [name, this.#working(name, turn, { ...ask, kept: session })])) as Record<LaterName, Work<Part>>;
     this.ended = begun.later.map(({ name }) => name);
