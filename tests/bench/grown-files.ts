@@ -40,7 +40,10 @@ export function* grownRounds(findings: number): Generator<GrownTables> {
     return;
   }
   const rounds = Math.ceil(findings / found.length);
-  for (let n = 0; n < rounds; n += 1) yield { tickets: tickets.map((row) => ofRound(row, "tickets", n)), findings: found.map((row) => ofRound(row, "findings", n)) };
+  for (let n = 0; n < rounds; n += 1) {
+    // Made when asked for: whoever writes one table after the other wants one of them at a time.
+    yield { get tickets() { return tickets.map((row) => ofRound(row, "tickets", n)); }, get findings() { return found.map((row) => ofRound(row, "findings", n)); } };
+  }
 }
 
 function grownRows(findings: number): GrownTables & { readonly fields: { tickets: string[]; findings: string[] } } {

@@ -13,10 +13,6 @@ export type Format = (typeof FORMATS)[number];
 const BOTH = ["tickets", "findings"] as const;
 const columnsOf = (name: (typeof BOTH)[number]) => table(name).columns.filter(({ made }) => !made);
 
-function* piecesOf(name: (typeof BOTH)[number], findings: number): Generator<readonly Text[]> {
-  for (const round of grownRounds(findings)) yield round[name];
-}
-
 function writeCsv(path: string, names: string[], pieces: Iterable<readonly Text[]>): number {
   appendFileSync(path, `${names.join(",")}\r\n`);
   for (const rows of pieces) appendFileSync(path, `${Papa.unparse([...rows], { columns: names, header: false })}\r\n`);
@@ -31,16 +27,23 @@ export interface FilesOfSize { readonly paths: readonly string[]; readonly bytes
  * @returns where they lie, their bytes together, and how many findings they hold
  */
 export function importFilesOf(folder: string, format: Format, enough: number): FilesOfSize {
-  const findings = [...piecesOf("findings", enough)].reduce((sum, { length }) => sum + length, 0);
-  const files = BOTH.map((name) => ({ name, columns: columnsOf(name), pieces: () => piecesOf(name, enough) }));
-  if (format === "XLSX") {
-    const path = join(folder, `shop-${findings}.xlsx`);
-    return { paths: [path], bytes: writeWorkbook(path, files), findings };
+  const written = { tickets: 0, findings: 0 };
+  function* piecesOf(name: (typeof BOTH)[number]): Generator<readonly Text[]> {
+    for (const round of grownRounds(enough)) {
+      const rows = round[name];
+      written[name] += rows.length;
+      yield rows;
+    }
   }
-  const paths = files.map(({ name }) => join(folder, `${name}-${findings}.${format.toLowerCase()}`));
+  const files = BOTH.map((name) => ({ name, columns: columnsOf(name), pieces: () => piecesOf(name) }));
+  if (format === "XLSX") {
+    const path = join(folder, "shop.xlsx"), bytes = writeWorkbook(path, files);
+    return { paths: [path], bytes, findings: written.findings };
+  }
+  const paths = BOTH.map((name) => join(folder, `${name}.${format.toLowerCase()}`));
   const bytes = files.map(({ columns, pieces }, at) => {
     const path = paths[at] as string;
     return format === "CSV" ? writeCsv(path, columns.map(({ name }) => name), pieces()) : writeArrow(path, columns, pieces());
   });
-  return { paths, bytes: bytes.reduce((sum, one) => sum + one, 0), findings };
+  return { paths, bytes: bytes.reduce((sum, one) => sum + one, 0), findings: written.findings };
 }

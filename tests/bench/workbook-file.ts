@@ -53,11 +53,12 @@ export function writeWorkbook(path: string, sheets: readonly SheetToWrite[]): nu
     for (const [name, text] of Object.entries(frameOf(sheets.map((one) => one.name)))) { const made = new ZipPassThrough(name); zip.add(made); made.push(strToU8(text), true); }
     for (const [at, { name, columns, pieces }] of sheets.entries()) {
       const made = entry(`xl/worksheets/sheet${at + 1}.xml`);
+      const letters = columns.map((_, i) => cellName(i, 1).replace("1", ""));
       let line = 1;
       const row = (cells: readonly string[]) => `<row r="${line}">${cells.join("")}</row>`;
       made.push(strToU8(`${XML}<worksheet xmlns="${MAIN}"><sheetData>${row(columns.map((column, i) => cell(column.name, { kind: "text" }, cellName(i, 1))))}`));
       for (const rows of pieces()) {
-        const lines = rows.map((one) => { line += 1; return row(columns.map((column, i) => cell(one[column.name] ?? "", column, cellName(i, line)))); });
+        const lines = rows.map((one) => { line += 1; return row(columns.map((column, i) => cell(one[column.name] ?? "", column, `${letters[i]}${line}`))); });
         if (line > SHEET_ROWS) throw new RangeError(`writeWorkbook: needs at most ${SHEET_ROWS} rows in ${name}, got more`);
         made.push(strToU8(lines.join("")));
       }
