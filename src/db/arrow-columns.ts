@@ -1,4 +1,4 @@
-import { DataType, tableFromIPC, type Vector } from "apache-arrow";
+import { DataType, tableFromIPC, type Table, type Vector } from "apache-arrow";
 import type { SqlValue } from "./engine.ts";
 
 /** What one cell becomes; null stays null and is not asked. */
@@ -54,8 +54,9 @@ function cells(vector: Vector, convert: Convert): (SqlValue | SqlValue[])[] {
  * @param stream Arrow IPC as the engine gives it
  * @throws {RangeError} naming the column if it has a type with no plain value
  */
-export function columnsOf(stream: Uint8Array): Record<string, SqlValue[]> {
-  const table = tableFromIPC(stream);
+export const columnsOf = (stream: Uint8Array): Record<string, SqlValue[]> => columnsIn(tableFromIPC(stream));
+
+function columnsIn(table: Table): Record<string, SqlValue[]> {
   return Object.fromEntries(table.schema.fields.map((field, at) => {
     const vector = table.getChildAt(at);
     return [field.name, vector ? (cells(vector, converter(field.type, field.name)) as SqlValue[]) : []];
@@ -72,4 +73,38 @@ export function rowsOf<R>(columns: Record<string, SqlValue[]>): R[] {
     for (let i = 0; i < names.length; i += 1) row[names[i] as string] = given[i]?.[at] ?? null;
     return row as R;
   });
+}
+
+/** Rows made at a time, and how long that goes on before others have their turn. */
+const AT_ONCE = 1_000, TURN_MS = 12;
+
+/** A turn for others that, unlike a timer, is not put off while the window is hidden. */
+const turn = () => new Promise<void>((done) => {
+  const { port1, port2 } = new MessageChannel();
+  port1.onmessage = () => {
+    port1.close();
+    done();
+  };
+  port2.postMessage(null);
+});
+
+/**
+ * The rows of a stream, with turns for others in between: whoever asks may be the thread that a screen is drawn on, and of a large shop
+ * tens of thousands of rows may come at once.
+ *
+ * @throws the signal's reason when called off meanwhile, and what `columnsOf` throws
+ */
+export async function rowsInTurns<R>(stream: Uint8Array, signal?: AbortSignal): Promise<R[]> {
+  const table = tableFromIPC(stream), rows: R[] = [];
+  let began = performance.now(), from = 0;
+  do {
+    if (performance.now() - began > TURN_MS) {
+      await turn();
+      signal?.throwIfAborted();
+      began = performance.now();
+    }
+    for (const row of rowsOf<R>(columnsIn(table.numRows <= AT_ONCE ? table : table.slice(from, from + AT_ONCE)))) rows.push(row);
+    from += AT_ONCE;
+  } while (from < table.numRows);
+  return rows;
 }

@@ -1,4 +1,4 @@
-import { columnsOf, rowsOf } from "./arrow-columns.ts";
+import { columnsOf, rowsInTurns } from "./arrow-columns.ts";
 import { frame, joined } from "./arrow-stream.ts";
 import type { Connection } from "./connection.ts";
 import type { Row, SqlValue } from "./engine.ts";
@@ -16,7 +16,7 @@ export class Queries implements Asking {
   constructor(private readonly connection: Connection) {}
 
   async rows<R extends object>(sql: string, values: Row = {}, signal?: AbortSignal): Promise<R[]> {
-    return rowsOf<R>(await this.columns(sql, values, signal));
+    return rowsInTurns<R>(await this.#answer(statement(sql), values, signal), signal);
   }
 
   async columns(sql: string, values: Row = {}, signal?: AbortSignal): Promise<Record<string, SqlValue[]>> {

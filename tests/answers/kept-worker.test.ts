@@ -37,14 +37,23 @@ function desk() {
 }
 
 describe("KeptWorker", () => {
-  test("asks for records once however many wait for them, and answers from what is kept", async () => {
+  test("asks for records once however many wait for them, and answers from what is kept, the same question once", async () => {
     const { kept, told } = desk();
     let asked = 0;
     const records = async () => { asked += 1; return bytes(1, 2, 3); };
     await Promise.all([kept.hold("a", records), kept.hold("a", records)]);
     await kept.hold("a", records);
     expect([await kept.ask<number>({ name: "a" }, {}, 0), await kept.ask<number>({ name: "a" }, {}, 0), asked]).toEqual([6, 6, 1]);
-    expect(told.filter((one) => one === "unpacked a")).toHaveLength(1);
+    expect(told).toEqual(["unpacked a", "answered a"]);
+    kept.inState("over");
+  });
+
+  test("a question asked again is answered from the last sixteen answers; an older one is worked out anew", async () => {
+    const { kept, told } = desk(), names = Array.from({ length: 17 }, (_, at) => `n${at}`);
+    for (const name of names) await kept.hold(name, async () => bytes(1));
+    for (const name of [...names, "n16", "n1", "n0"]) await kept.ask({ name }, {}, 0);
+    // n0 is the seventeenth from the end when it is asked for again; n16 and n1 are not.
+    expect(told.filter((one) => one.startsWith("answered"))).toEqual([...names, "n0"].map((name) => `answered ${name}`));
     kept.inState("over");
   });
 
