@@ -58,7 +58,10 @@ export function readKeptSheet(kept: string | null): KeptSheet | null {
 }
 
 /** All its parts, in the order of the sheet. */
-export const partsOf = ({ first, later }: KeptSheet): readonly Part[] => [...first, ...later.map(({ part }) => part)];
+export const partsOf = ({ first, later }: Pick<KeptSheet, "first" | "later">): readonly Part[] => [...first, ...later.map(({ part }) => part)];
+
+/** The same without what no key tells of: tickets at the bench are no records, so what was kept of them says nothing of now. */
+export const ofRecords = <Sheet extends Pick<KeptSheet, "later">>(sheet: Sheet): Sheet => ({ ...sheet, later: sheet.later.filter(({ name }) => name !== "tickets") });
 
 /** Whether working the sheet out again would give the same; a key that is not known is no other's. */
 export const isTodays = (kept: KeptSheet | null, key: string | null): kept is KeptSheet => kept !== null && key !== null && kept.key === key;

@@ -5,7 +5,7 @@ import type { Work } from "../../ui/job.svelte.ts";
 import { sentence } from "../../ui/trouble.ts";
 import { LATER, type LaterName, type MorningAsk, type Told } from "./later-parts.ts";
 import { morningFacts, orderedNames, orderPart, waitingPart } from "./order-items.ts";
-import { keptSheetText, type Fact, type KeptSheet } from "./kept-sheet.ts";
+import { keptSheetText, ofRecords, type Fact, type KeptSheet } from "./kept-sheet.ts";
 import type { Part } from "./sheet-part.ts";
 
 const KEPT: readonly (keyof LookFigures)[] = ["order", "watch", "backlog_hours", "to_answer"];
@@ -21,11 +21,8 @@ export interface Beginning {
   readonly figures: Partial<LookFigures>;
 }
 
-/** Tickets at the bench are no records: what was kept of them says nothing of now. */
-const OF_RECORDS = LATER.filter(({ name }) => name !== "tickets").map(({ name }) => name);
-
-/** Begins with everything, of a sheet that was worked out from the same. */
-export const begunWith = ({ key, facts, first, later, figures }: KeptSheet): Beginning => ({ key, facts, first, figures, later: later.filter(({ name }) => OF_RECORDS.includes(name)) });
+/** Begins with all that rests on the records, of a sheet that was worked out from the same. */
+export const begunWith = (sheet: KeptSheet): Beginning => ofRecords(sheet);
 
 /** Begins with the orders alone. */
 export function begunAnew(key: string | null, order: OrderToday, currency: string, before: Look | null): Beginning {
@@ -65,7 +62,7 @@ export class MorningDay {
   /** Lets the slow parts begin, once the first picture is painted. */
   begin(): () => void {
     let later: ReturnType<typeof setTimeout> | undefined;
-    const reached = this.begun.later.length === OF_RECORDS.length ? LATER.length : 0;
+    const reached = this.begun.later.length > 0 ? LATER.length : 0;
     const frame = requestAnimationFrame(() => { later = setTimeout(() => { this.reached = Math.max(reached, this.reached); }); });
     return () => { cancelAnimationFrame(frame); clearTimeout(later); };
   }
