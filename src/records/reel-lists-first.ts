@@ -8,12 +8,15 @@ import { knowsHeading } from "./reading/sheet-way.ts";
 
 type Kind = "list of reels" | "other table of ours" | "other";
 
-/** Only text files are looked at: a list of reels is small and plain, and opening a workbook twice is not. */
+/** A list of reels is small; a larger file that is no text is not opened twice. */
+const LARGEST_LIST = 256 * 1024;
+
 async function kindOfFile(file: NamedFile, signal: AbortSignal): Promise<Kind> {
   try {
-    if (file.blob.size === 0 || kindOf(await headBytes(file.blob, signal)) !== "text") return "other";
-    const { sheets: [sheet] } = await openSheets(file, { signal, onBytes: () => undefined, isKnownHeading: knowsHeading(null) });
-    const [first] = sheet ? await sheet.head(1) : [], layout = first ? layoutOf(first.cells, file.name, null) : null;
+    if (file.blob.size === 0 || (file.blob.size > LARGEST_LIST && kindOf(await headBytes(file.blob, signal)) !== "text")) return "other";
+    const { sheets } = await openSheets(file, { signal, onBytes: () => undefined, isKnownHeading: knowsHeading(null) });
+    if (sheets.length !== 1) return "other";
+    const [sheet] = sheets, [first] = sheet ? await sheet.head(1) : [], layout = first ? layoutOf(first.cells, file.name, null) : null;
     if (layout?.plans.length !== 1 || layout.missing.length > 0) return "other";
     return layout.plans[0]?.table.name === "models" ? "list of reels" : layout.left_out.length === 0 ? "other table of ours" : "other";
   } catch (error) {

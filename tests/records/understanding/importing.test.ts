@@ -6,6 +6,7 @@ import { answersFrom, answersText } from "../../../src/records/understanding/ans
 import { settingName } from "../../../src/records/understanding/shape-key.ts";
 import { spellingsText } from "../../../src/records/notes/spellings-text.ts";
 import { counts, emptied, openBench, tallyOf } from "../bench.ts";
+import { sheetData, xlsx } from "../formats/making-workbooks.ts";
 import type { Bench } from "../bench.ts";
 import { understood } from "./shape.ts";
 
@@ -63,6 +64,16 @@ describe("an import of sheets with headings of their own", () => {
     await emptied(bench);
     await bench.bringIn({ "a reels.csv": MODELS, "b jobs.csv": jobs });
     expect(await reel()).toEqual([{ maker: "Brackhelm", model: "Whinbeck 40" }]);
+  });
+  test("reads such a list first in whatever format it comes, so that the same files once more bring nothing", async () => {
+    const jobs = "Job,Came,Reel,Done\n1,13/04/2025,whinbeck40,full service\n", [headings = "", ...lines] = MODELS.trim().split("\n"), names = headings.split(",");
+    const rows = lines.map((line) => line.split(",")), json = JSON.stringify(rows.map((cells) => Object.fromEntries(names.map((name, at) => [name, cells[at]]))));
+    for (const reels of [json, xlsx([{ name: "Reels", xml: sheetData([names, ...rows]) }])]) {
+      await emptied(bench);
+      await bench.bringIn({ "a jobs": jobs, "b reels": reels });
+      expect(await bench.engine.rows("select maker, model from ledger.tickets")).toEqual([{ maker: "Brackhelm", model: "Whinbeck 40" }]);
+      expect((await bench.bringIn({ "a jobs": jobs, "b reels": reels })).kept).toBe(false);
+    }
   });
   test("asks what a reel fished in several waters counts as, and reads it as was answered", async () => {
     const jobs = "Job,Came,Reel,Water,Done\n1,13/04/2025,Withy 5,lake + estuary,drag\n2,14/04/2025,Withy 5,river and sea,drag\n3,15/04/2025,Withy 5,River,drag\n";
