@@ -12,6 +12,7 @@ import { TITLE } from "../understanding/row-shapes.ts";
 import type { SheetPlan } from "../understanding/sheet-plan.ts";
 import type { KnownModel } from "../understanding/understanding.ts";
 import type { StagedRows } from "./filling.ts";
+import { kindOfSheet, listsFirst, withList } from "./list-of-reels.ts";
 import type { Mapping } from "./mapping.ts";
 import { BLANK, layoutRemarks } from "./remarks.ts";
 import { RowTaker } from "./row-taker.ts";
@@ -146,9 +147,17 @@ const encodingRemark = ({ text }: Sheet) => (text?.encoding === "windows-1252" ?
 const notRead = (unreadable: string) => ({ tables: [], rows_read: 0, rows_known: 0, rows_to_fix: 0, rows_dropped: 0, unreadable, remarks: [], rejects: [] });
 
 async function readSheets(reading: Reading): Promise<FileRead[]> {
-  const { file, opened: { sheets }, options } = reading, reads: FileRead[] = [], digest = await sha256(file.blob);
-  for (const sheet of sheets) {
-    const name = sheets.length === 1 ? file.name : `${file.name} › ${sheet.name ?? ""}`, read = await readSheet(sheet, name, options.file_no + reads.length, reading);
+  const { file, opened: { sheets }, options } = reading, reads: FileRead[] = [], digest = await sha256(file.blob), only = sheets.length === 1;
+  const kinds = only ? [] : await Promise.all(sheets.map((sheet) => kindOfSheet(sheet, file.name)));
+  // A workbook's own list of reels counts for its other sheets as it will when the workbook comes again.
+  let { models = [] } = options;
+  const take = async (staged: StagedRows) => {
+    if (!only && staged.table === "models") models = withList(models, staged.stream);
+    await options.take(staged);
+  };
+  for (const sheet of listsFirst(sheets, kinds)) {
+    const name = only ? file.name : `${file.name} › ${sheet.name ?? ""}`;
+    const read = await readSheet(sheet, name, options.file_no + reads.length, { ...reading, options: { ...options, models, take } });
     if (read) reads.push({ ...read, sha256: read.unreadable === null ? digest : "" });
   }
   return reads;

@@ -75,6 +75,16 @@ describe("an import of sheets with headings of their own", () => {
       expect((await bench.bringIn({ "a jobs": jobs, "b reels": reels })).kept).toBe(false);
     }
   });
+  test("knows the list of reels that stands in the same workbook, before or behind the jobs", async () => {
+    const jobs = { name: "Jobs", xml: sheetData([["Job", "Came", "Reel", "Done"], ["1", "13/04/2025", "whinbeck40", "full service"]]) };
+    const reels = { name: "Reels", xml: sheetData(MODELS.trim().split("\n").map((line) => line.split(","))) };
+    for (const sheets of [[jobs, reels], [reels, jobs]]) {
+      await emptied(bench);
+      await bench.bringIn({ "book.xlsx": xlsx(sheets) });
+      expect(await bench.engine.rows("select maker, model from ledger.tickets")).toEqual([{ maker: "Brackhelm", model: "Whinbeck 40" }]);
+      expect((await bench.bringIn({ "book.xlsx": xlsx(sheets) })).kept).toBe(false);
+    }
+  });
   test("asks what a reel fished in several waters counts as, and reads it as was answered", async () => {
     const jobs = "Job,Came,Reel,Water,Done\n1,13/04/2025,Withy 5,lake + estuary,drag\n2,14/04/2025,Withy 5,river and sea,drag\n3,15/04/2025,Withy 5,River,drag\n";
     const file = { name: "jobs.csv", blob: new Blob([jobs]) }, waters = async () => (await bench.engine.rows<{ water: string | null }>("select water from tickets order by ticket_no")).map(({ water }) => water);
