@@ -1,5 +1,6 @@
 import { tableFromIPC } from "apache-arrow";
 import type { Sheet } from "../formats/sheet.ts";
+import { Unreadable } from "../formats/unreadable.ts";
 import type { KnownModel } from "../understanding/understanding.ts";
 import type { ReelKind } from "../vocabulary.ts";
 import { layoutOf } from "./headings.ts";
@@ -7,9 +8,19 @@ import { layoutOf } from "./headings.ts";
 /** Our own list of reels, another table of ours with nothing left over, or anything else. */
 export type SheetKind = "list of reels" | "other table of ours" | "other";
 
+function layoutIn(cells: readonly string[], file: string): ReturnType<typeof layoutOf> | null {
+  try {
+    return layoutOf(cells, file, null);
+  } catch (error) {
+    // Headings that are ours in part; what is wrong is told when the sheet is read.
+    if (error instanceof Unreadable) return null;
+    throw error;
+  }
+}
+
 /** What a sheet is by its first row. */
 export async function kindOfSheet(sheet: Sheet, file: string): Promise<SheetKind> {
-  const [first] = await sheet.head(1), layout = first ? layoutOf(first.cells, file, null) : null;
+  const [first] = await sheet.head(1), layout = first ? layoutIn(first.cells, file) : null;
   if (layout?.plans.length !== 1 || layout.missing.length > 0) return "other";
   if (layout.plans[0]?.table.name === "models") return "list of reels";
   return layout.left_out.length === 0 ? "other table of ours" : "other";
