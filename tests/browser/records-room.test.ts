@@ -128,7 +128,7 @@ describe("keeping and taking out", () => {
     await page.getByRole("button", { name: /^Take out the import/ }).click();
     await page.getByRole("dialog").getByRole("button", { name: "Take it out" }).click();
     await shown("Nothing has been brought in yet.");
-    expect([await fact("Rows kept"), await fact("To fix")]).toEqual(["0", "0"]);
+    await expect.poll(async () => [await fact("Rows kept"), await fact("To fix")]).toEqual(["0", "0"]);
   });
 
   test("all can be backed up to one file, removed after a question, and restored from the file", async () => {
