@@ -1,4 +1,4 @@
-import { mkdirSync, writeFileSync } from "node:fs";
+import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { loadavg } from "node:os";
 import { dirname, resolve } from "node:path";
 import { parseArgs } from "node:util";
@@ -76,8 +76,9 @@ export async function main(argv: string[]): Promise<number> {
       apps: [await appAtSize(LARGEST), await appAtSize(MILLION)],
     });
     mkdirSync(dirname(resolve(values.out)), { recursive: true });
-    writeFileSync(resolve(values.out), text);
-    console.log(`\n${text}`);
+    const whole = `${text}\n${readFileSync("bench/why-missed.md", "utf8")}`;
+    writeFileSync(resolve(values.out), whole);
+    console.log(`\n${whole}`);
   } finally {
     await closeAll();
   }
