@@ -7,13 +7,7 @@ import type { Clock, FirstSights, WearFilter } from "./wear.ts";
 export const linesName = (clock: Clock): string => `lines in ${clock}`;
 
 /** What parts of one kind of line have in common besides their exposures. */
-interface Trait {
-  readonly rinse: string | null;
-  readonly water: string | null;
-  readonly tier: string | null;
-  readonly sealed: boolean | null;
-  readonly maker: string | null;
-  readonly model: string | null;
+interface Trait extends Pick<WearLine, "rinse" | "water" | "tier" | "sealed" | "maker" | "model"> {
   readonly reel_kind: string | null;
   readonly by_fault: boolean;
   readonly first_sight: boolean;

@@ -33,9 +33,11 @@ describe("labelled bench notes", () => {
     reaches(answered.with_action, { precision: 0.97, recall: 0.9 });
   });
 
-  test("taken together, 76 in 100 of the labelled findings need no question", () => {
-    reaches(together.taken.position, { precision: 0.98, recall: 0.76 });
-    reaches(together.taken.with_action, { precision: 0.98, recall: 0.76 });
+  test("of the sets before the last 77 in 100 labelled findings need no question, of all together 76", () => {
+    const before = sets.slice(0, -1).map(({ taken }) => taken), sum = (of: (score: (typeof before)[number]) => Score): Score =>
+      before.map(of).reduce((all, { right, extra, missed }) => ({ right: all.right + right, extra: all.extra + extra, missed: all.missed + missed }));
+    for (const score of [sum(({ position }) => position), sum(({ with_action }) => with_action)]) reaches(score, { precision: 0.98, recall: 0.77 });
+    for (const score of [together.taken.position, together.taken.with_action]) reaches(score, { precision: 0.98, recall: 0.76 });
   });
 
   const often = [...together.taken.by_position].filter(([, { position }]) => labels(position) >= 20);
